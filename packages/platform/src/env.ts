@@ -1,0 +1,198 @@
+import { isAbsolute, join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { z } from 'zod';
+
+/** What the environment says, read once and checked. Paths are absolute, addresses end without a slash. */
+export interface Env {
+  port: number;
+  host: string;
+  dataDir: string;
+  databaseUrl?: string;
+  redisUrl?: string;
+  /** A `file:` URL of the folder that holds photos and documents. */
+  objectStoreUrl: string;
+  smtpUrl?: string;
+  publicUrl: string;
+  chromiumPath?: string;
+  /** True unless GARBOARD_DEMO=0: load the demonstration into an empty database. */
+  demo: boolean;
+  logLevel: LogLevel;
+}
+
+export type LogLevel = (typeof logLevels)[number];
+const logLevels = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const;
+
+/** One environment variable, for the README and for error messages. */
+export interface EnvironmentVariable {
+  name: string;
+  default: string;
+  /** What the value must be, completing "NAME must be …". */
+  expects: string;
+  meaning: string;
+}
+
+/** Every variable the service reads; there are no others. */
+export const environmentVariables = [
+  {
+    name: 'PORT',
+    default: '3000',
+    expects: 'a whole number from 1 to 65535',
+    meaning: 'Port the API and the portal listen on',
+  },
+  {
+    name: 'HOST',
+    default: '127.0.0.1',
+    expects: 'an address or host name without a port',
+    meaning: 'Address to listen on; 0.0.0.0 for all',
+  },
+  {
+    name: 'DATA_DIR',
+    default: './data',
+    expects: 'the path of a folder',
+    meaning: 'Folder of everything kept on disk',
+  },
+  {
+    name: 'DATABASE_URL',
+    default: '',
+    expects: 'a postgres:// address',
+    meaning: 'Existing PostgreSQL server; empty: one is run in DATA_DIR',
+  },
+  {
+    name: 'REDIS_URL',
+    default: '',
+    expects: 'a redis:// or rediss:// address',
+    meaning: 'Redis for the job queue; empty: the queue is kept in PostgreSQL',
+  },
+  {
+    name: 'OBJECT_STORE_URL',
+    default: 'file:$DATA_DIR/objects',
+    expects: 'a file: address of a folder',
+    meaning: 'Where photos and documents are kept',
+  },
+  {
+    name: 'SMTP_URL',
+    default: '',
+    expects: 'an smtp:// or smtps:// address',
+    meaning: 'Mail server; empty: mail is written as .eml files to $DATA_DIR/mail',
+  },
+  {
+    name: 'PUBLIC_URL',
+    default: 'http://HOST:PORT',
+    expects: 'an http:// or https:// address',
+    meaning: 'Address people reach the portal at; used in links',
+  },
+  {
+    name: 'CHROMIUM_PATH',
+    default: '',
+    expects: 'the path of a Chromium program',
+    meaning: 'Browser that prints reports; empty: one on PATH, else the bundled one',
+  },
+  {
+    name: 'GARBOARD_DEMO',
+    default: '1',
+    expects: '0 or 1',
+    meaning: '0: start empty and print a one-time link for the first account',
+  },
+  {
+    name: 'LOG_LEVEL',
+    default: 'info',
+    expects: `one of ${logLevels.join(', ')}`,
+    meaning: 'How much is logged',
+  },
+] as const satisfies readonly EnvironmentVariable[];
+
+type VariableName = (typeof environmentVariables)[number]['name'];
+
+const url = (...schemes: string[]) =>
+  z.string().refine((value) => URL.canParse(value) && schemes.includes(new URL(value).protocol.slice(0, -1)));
+
+// The record's type makes a variable that is listed but not read, or read but not listed, a type error.
+const schema = z.object({
+  PORT: z
+    .string()
+    .regex(/^\d{1,5}$/)
+    .transform(Number)
+    .pipe(z.number().min(1).max(65535))
+    .default(3000),
+  HOST: z
+    .string()
+    .regex(/^[^\s/]+$/)
+    .default('127.0.0.1'),
+  DATA_DIR: z.string().default('./data'),
+  DATABASE_URL: url('postgres', 'postgresql').optional(),
+  REDIS_URL: url('redis', 'rediss').optional(),
+  OBJECT_STORE_URL: z.string().startsWith('file:').optional(),
+  SMTP_URL: url('smtp', 'smtps').optional(),
+  PUBLIC_URL: url('http', 'https').optional(),
+  CHROMIUM_PATH: z.string().optional(),
+  GARBOARD_DEMO: z.enum(['0', '1']).default('1'),
+  LOG_LEVEL: z.enum(logLevels).default('info'),
+} satisfies Record<VariableName, z.ZodType>);
+
+/** A variable has a value that can't be used; the message names each and says what it must be. */
+export class EnvError extends Error {
+  override name = 'EnvError';
+}
+
+/**
+ * Reads and checks the environment; the only place that does. An empty value counts as not set.
+ * @throws EnvError naming each variable that is wrong.
+ */
+export function readEnv(source: NodeJS.ProcessEnv = process.env): Env {
+  const given = Object.fromEntries(
+    environmentVariables.flatMap(({ name }) => {
+      const value = source[name]?.trim();
+      return value ? [[name, value]] : [];
+    }),
+  );
+  const parsed = schema.safeParse(given);
+  if (!parsed.success) {
+    const names = [...new Set(parsed.error.issues.map((issue) => String(issue.path[0])))];
+    throw new EnvError(names.map((name) => complaint(name, given[name])).join('\n'));
+  }
+  const value = parsed.data;
+  const dataDir = resolve(value.DATA_DIR);
+  return {
+    port: value.PORT,
+    host: value.HOST,
+    dataDir,
+    databaseUrl: value.DATABASE_URL,
+    redisUrl: value.REDIS_URL,
+    objectStoreUrl: objectStoreUrl(value.OBJECT_STORE_URL, dataDir),
+    smtpUrl: value.SMTP_URL,
+    publicUrl: (value.PUBLIC_URL ?? localUrl(value.HOST, value.PORT)).replace(/\/+$/, ''),
+    chromiumPath: value.CHROMIUM_PATH && resolve(value.CHROMIUM_PATH),
+    demo: value.GARBOARD_DEMO !== '0',
+    logLevel: value.LOG_LEVEL,
+  };
+}
+
+/**
+ * The database's address, for a process that can't start one itself.
+ * @throws EnvError when DATABASE_URL isn't set.
+ */
+export function requiredDatabaseUrl(env: Env): string {
+  if (env.databaseUrl) return env.databaseUrl;
+  throw new EnvError('DATABASE_URL is not set: use `npm start`, which runs a database, or set it.');
+}
+
+function complaint(name: string, value: string | undefined): string {
+  if (name === 'OBJECT_STORE_URL' && value?.startsWith('s3:')) {
+    return 'OBJECT_STORE_URL: s3: is not supported yet; use a file: address, such as file:/var/lib/objects.';
+  }
+  const expects = environmentVariables.find((variable) => variable.name === name)?.expects;
+  // Addresses may carry a password, so they aren't repeated.
+  const shown = name.endsWith('_URL') ? '' : ` but is "${value}"`;
+  return `${name} must be ${expects}${shown}.`;
+}
+
+function objectStoreUrl(given: string | undefined, dataDir: string): string {
+  if (given === undefined) return pathToFileURL(join(dataDir, 'objects')).href;
+  const path = given.slice('file:'.length);
+  return isAbsolute(path) ? new URL(given).href : pathToFileURL(resolve(path)).href;
+}
+
+function localUrl(host: string, port: number): string {
+  if (host === '0.0.0.0' || host === '::') return `http://localhost:${port}`;
+  return `http://${host.includes(':') ? `[${host}]` : host}:${port}`;
+}
