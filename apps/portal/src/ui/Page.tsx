@@ -1,0 +1,49 @@
+import type { ReactNode } from 'react';
+import { useEffect, useRef } from 'react';
+import { useLocation } from 'wouter';
+import { arrival } from '../app/arrival.ts';
+
+/**
+ * A page's head: title for the window, heading that takes the focus after moving here, and its main action.
+ * `over` says where we are, `under` adds facts in one line.
+ */
+export function Page({
+  title,
+  over,
+  under,
+  action,
+  children,
+}: {
+  title: string;
+  over?: ReactNode;
+  under?: ReactNode;
+  action?: ReactNode;
+  children: ReactNode;
+}) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const [path] = useLocation();
+  useEffect(() => {
+    document.title = `${title} · Garboard`;
+  }, [title]);
+  useEffect(() => {
+    if (arrival.take(path)) {
+      window.scrollTo(0, 0);
+      heading.current?.focus({ preventScroll: true });
+    }
+  }, [path]);
+  return (
+    <>
+      <header className="page-head">
+        <div>
+          {over ? <p className="over">{over}</p> : null}
+          <h1 ref={heading} tabIndex={-1}>
+            {title}
+          </h1>
+          {under ? <p className="under">{under}</p> : null}
+        </div>
+        {action ? <div className="row">{action}</div> : null}
+      </header>
+      {children}
+    </>
+  );
+}

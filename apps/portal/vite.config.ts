@@ -1,0 +1,17 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+const api = { target: 'http://127.0.0.1:3000', changeOrigin: false };
+
+/** The API server serves `dist` under a policy that allows no inline script or style, so nothing may be inlined. */
+export default defineConfig({
+  plugins: [react()],
+  base: '/',
+  build: {
+    outDir: 'dist',
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  server: { host: '127.0.0.1', proxy: { '/v1': api, '/docs': api, '/openapi.json': api } },
+});
