@@ -1,0 +1,85 @@
+import { z } from 'zod';
+
+/** A UUID version 7, as every record of ours is named. */
+export const id = z
+  .uuid()
+  .meta({ description: 'A UUID (version 7)', example: '0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f' });
+
+/** An instant in UTC. */
+export const instant = z.iso.datetime().meta({ description: 'An instant in UTC, ISO 8601' });
+
+/** A calendar day without a time. */
+export const day = z.iso.date().meta({ description: 'A calendar day, YYYY-MM-DD', example: '2026-05-04' });
+
+/** The content hash under which a file is kept. */
+export const sha256 = z
+  .string()
+  .regex(/^[0-9a-f]{64}$/)
+  .meta({ description: 'SHA-256 of the file, 64 hexadecimal digits' });
+
+// Tab and line feed are the only control characters a text needs; PostgreSQL refuses NUL outright.
+const forbidden = /(?![\n\t])\p{Cc}/u;
+
+function plain(max: number) {
+  return z
+    .string()
+    .overwrite((s) => s.replace(/\r\n?/g, '\n').normalize('NFC').trim())
+    .max(max, `At most ${max} characters.`)
+    .refine((s) => !forbidden.test(s), 'Control characters are not allowed; write plain text.');
+}
+
+/** Plain text of several paragraphs; may be empty. */
+export const text = (max: number) => plain(max);
+
+/** One line of plain text that says something. */
+export const line = (max: number) =>
+  plain(max)
+    .min(1, 'Must not be empty.')
+    .refine((s) => !s.includes('\n'), 'Must be a single line.');
+
+/** One line of plain text, or nothing. */
+export const optionalLine = (max: number) =>
+  plain(max)
+    .refine((s) => !s.includes('\n'), 'Must be a single line.')
+    .nullable();
+
+export const email = z
+  .email('Write an e-mail address such as name@harbour.example.')
+  .max(254)
+  .overwrite((s) => s.trim().toLowerCase());
+
+export const name = line(120);
+
+/** An IANA time zone that this runtime knows. */
+export const timeZone = z
+  .string()
+  .max(64)
+  .refine((zone) => {
+    try {
+      new Intl.DateTimeFormat('en', { timeZone: zone });
+      return true;
+    } catch {
+      return false;
+    }
+  }, 'Must be an IANA time zone such as Europe/Lisbon.')
+  .meta({ example: 'Europe/Lisbon' });
+
+export const idParams = z.object({ id });
+
+export const pageQuery = z.object({
+  limit: z.coerce.number().int().min(1).max(200).default(50).meta({ description: 'How many items at most' }),
+  cursor: z
+    .string()
+    .max(400)
+    .optional()
+    .meta({ description: 'Where to go on: the `next` of the page before' }),
+});
+
+/** A page of a list: `next` is the cursor of the page after, or null on the last. */
+export const page = <T extends z.ZodType>(item: T) =>
+  z.object({ items: z.array(item), next: z.string().nullable() });
+
+/** Who did something, as others may see it. */
+export const actorRef = z.object({ name: z.string(), role: z.string() }).meta({ id: 'ActorRef' });
+
+export const versioned = { version: z.int().meta({ description: 'Rises with each edit; also the ETag' }) };

@@ -1,0 +1,122 @@
+import { findingStates, harms, systems, urgencies } from '@garboard/trade/vocabulary';
+import { z } from 'zod';
+import { day, id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
+
+export const position = z
+  .strictObject({
+    along: z.number().min(0).max(1).meta({ description: 'From the stem (0) to the stern (1)' }),
+    height: z.number().min(0).max(1).meta({ description: 'From the keel (0) to the deck or masthead (1)' }),
+    side: z.enum(['port', 'centre', 'starboard']),
+  })
+  .meta({ id: 'Position' });
+
+const fields = {
+  system: z.enum(systems),
+  title: line(200),
+  observed: text(40_000).meta({ description: 'What was seen, where and how much' }),
+  consequence: text(40_000).meta({ description: 'Why it matters' }),
+  recommendation: text(40_000).meta({ description: 'How to put it right' }),
+  urgency: z.enum(urgencies),
+  withinDays: z.int().min(1).max(3650).nullable().meta({ description: 'Only with urgency within-days' }),
+  harms: z.array(z.enum(harms)).max(11),
+  references: z.array(line(200)).max(30).meta({ description: 'Standards and regulations by designation' }),
+  photoIds: z.array(id).max(60).meta({ description: 'Photos of this survey in the order of the report' }),
+  catalogueKey: optionalLine(120),
+  position: position.nullable(),
+};
+
+type Timed = { urgency?: string | undefined; withinDays?: number | null | undefined };
+const daysFit = (f: Timed) =>
+  f.urgency === undefined || (f.urgency === 'within-days') === (f.withinDays != null);
+const daysMessage = {
+  path: ['withinDays'],
+  message: 'State the number of days with urgency within-days, and only then.',
+};
+
+export const findingCreate = z
+  .strictObject({
+    system: fields.system,
+    title: fields.title,
+    observed: fields.observed.default(''),
+    consequence: fields.consequence.default(''),
+    recommendation: fields.recommendation.default(''),
+    urgency: fields.urgency,
+    withinDays: fields.withinDays.default(null),
+    harms: fields.harms.default([]),
+    references: fields.references.default([]),
+    photoIds: fields.photoIds.default([]),
+    catalogueKey: fields.catalogueKey.default(null),
+    position: fields.position.default(null),
+  })
+  .refine(daysFit, daysMessage);
+export const findingPatch = z.strictObject(fields).partial();
+
+const findingPhoto = z.object({
+  id,
+  caption: z.string(),
+  width: z.int(),
+  height: z.int(),
+  takenAt: instant.nullable(),
+  images: z.object({ thumb: z.string().nullable(), screen: z.string().nullable() }),
+});
+
+export const finding = z
+  .object({
+    id,
+    surveyId: id,
+    number: z.int().meta({ description: 'Place in the report, from 1' }),
+    state: z.enum(findingStates),
+    system: z.enum(systems),
+    title: z.string(),
+    observed: z.string(),
+    consequence: z.string(),
+    recommendation: z.string(),
+    urgency: z.enum(urgencies),
+    withinDays: z.int().nullable(),
+    dueOn: day.nullable(),
+    overdue: z.boolean(),
+    requiresClearing: z.boolean(),
+    harms: z.array(z.enum(harms)),
+    references: z.array(z.string()),
+    photoIds: z.array(id),
+    photos: z.array(findingPhoto),
+    catalogueKey: z.string().nullable(),
+    position: position.nullable(),
+    may: z
+      .object({ edit: z.boolean(), sendEvidence: z.boolean(), decide: z.boolean() })
+      .meta({ description: 'What the caller may do now' }),
+    createdAt: instant,
+    updatedAt: instant,
+    ...versioned,
+  })
+  .meta({ id: 'Finding' });
+export type Finding = z.infer<typeof finding>;
+
+export const findingQuery = pageQuery.extend({
+  urgency: z.enum(urgencies).optional(),
+  state: z.enum(findingStates).optional(),
+});
+export const findingOrder = z.strictObject({ ids: z.array(id).min(1).max(1000) });
+
+export const recommendation = z
+  .object({
+    id,
+    number: z.int(),
+    title: z.string(),
+    system: z.enum(systems),
+    urgency: z.enum(urgencies),
+    state: z.enum(findingStates),
+    dueOn: day.nullable(),
+    overdue: z.boolean(),
+    waitingFor: z.enum(['owner', 'insurer', 'surveyor']).nullable(),
+    surveyId: id,
+    surveyNumber: z.string(),
+    vesselName: z.string(),
+    firmName: z.string(),
+  })
+  .meta({ id: 'Recommendation' });
+export const recommendationQuery = pageQuery.extend({
+  state: z.enum(findingStates).exclude(['draft']).optional(),
+  dueBefore: day.optional(),
+  q: z.string().max(100).optional().meta({ description: 'Part of the title, vessel name or survey number' }),
+});

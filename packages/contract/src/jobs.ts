@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { id } from './common.ts';
+
+/**
+ * Every job and what it carries: ids only, never data. The firm's id sets the row-level security context in
+ * which the worker does the job.
+ */
+export const jobs = {
+  'report.render': z.object({ firmId: id, reportId: id }),
+  'photo.derive': z.object({ firmId: id, photoId: id }),
+  'clearance-file.derive': z.object({ firmId: id, fileId: id }),
+  'object.collect': z.object({ sha256: z.string() }),
+  'mail.invitation': z.object({ linkId: id }),
+} as const;
+
+export type JobName = keyof typeof jobs;
+export type JobData<N extends JobName> = z.infer<(typeof jobs)[N]>;
+
+/** The queue each job waits in, so that long renderings don't hold up thumbnails. */
+export const queueOf: Record<JobName, 'reports' | 'images' | 'errands'> = {
+  'report.render': 'reports',
+  'photo.derive': 'images',
+  'clearance-file.derive': 'images',
+  'object.collect': 'errands',
+  'mail.invitation': 'errands',
+};
+export const queueNames = ['reports', 'images', 'errands'] as const;

@@ -1,0 +1,88 @@
+import { firmRoles, partyRoles } from '@garboard/trade/vocabulary';
+import { z } from 'zod';
+import { email, id, instant, line, name, text } from './common.ts';
+
+export const person = z.object({ id, name: z.string(), email: z.string() }).meta({ id: 'Person' });
+
+export const signIn = z.strictObject({ email, password: z.string().min(1).max(200) });
+
+export const sessionCreated = z
+  .object({ token: z.string(), expiresAt: instant, person })
+  .meta({ id: 'SessionCreated' });
+
+export const me = z
+  .object({
+    person,
+    firmRoles: z.array(z.object({ firm: z.object({ id, name: z.string() }), role: z.enum(firmRoles) })),
+    parties: z.array(
+      z.object({
+        surveyId: id,
+        surveyNumber: z.string(),
+        vesselName: z.string(),
+        firmName: z.string(),
+        role: z.enum(partyRoles),
+        released: z.boolean(),
+      }),
+    ),
+  })
+  .meta({ id: 'Me' });
+
+const password = z.string().min(12, 'Choose a password of 12 characters or more.').max(200);
+
+/** Asks what a one-time link is for, before it is used. */
+export const welcomeLookup = z.strictObject({ token: z.string().min(20).max(200) });
+export const welcomeInfo = z
+  .object({
+    kind: z.enum(['first-account', 'invitation']),
+    email: z.string().nullable(),
+    name: z.string().nullable(),
+  })
+  .meta({ id: 'WelcomeInfo' });
+
+/** Uses a one-time link: the first account also names itself and its firm. */
+export const welcome = z.strictObject({
+  token: z.string().min(20).max(200),
+  password,
+  name: name.optional(),
+  email: email.optional(),
+  firmName: line(160).optional(),
+});
+
+const firmFields = {
+  name: line(160),
+  addressLines: z.array(line(120)).max(6),
+  email: email.nullable(),
+  phone: line(40).nullable(),
+  layupRequiresClearing: z
+    .boolean()
+    .meta({ description: 'Whether findings for the next lay-up must be cleared too' }),
+};
+export const firm = z
+  .object({
+    id,
+    ...firmFields,
+    name: z.string(),
+    email: z.string().nullable(),
+    phone: z.string().nullable(),
+    addressLines: z.array(z.string()),
+    version: z.int(),
+  })
+  .meta({ id: 'Firm' });
+export const firmPatch = z.strictObject(firmFields).partial();
+
+export const member = z
+  .object({
+    id,
+    role: z.enum(firmRoles),
+    name: z.string(),
+    email: z.string(),
+    qualifications: z.string(),
+    joined: z.boolean(),
+  })
+  .meta({ id: 'Member' });
+export const memberCreate = z.strictObject({
+  role: z.enum(firmRoles),
+  name,
+  email,
+  qualifications: text(200).default(''),
+});

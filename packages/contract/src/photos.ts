@@ -1,0 +1,78 @@
+import { z } from 'zod';
+import { id, instant, line, pageQuery, sha256, text, versioned } from './common.ts';
+
+export const imageSizes = ['thumb', 'screen', 'print', 'original'] as const;
+export type ImageSize = (typeof imageSizes)[number];
+
+const share = z.number().min(0).max(1);
+const point = z.strictObject({ x: share, y: share });
+/** Marks drawn over a photo; coordinates are shares of the upright picture's width and height. */
+export const mark = z
+  .discriminatedUnion('shape', [
+    z.strictObject({ shape: z.literal('arrow'), from: point, to: point }),
+    z.strictObject({ shape: z.literal('line'), from: point, to: point }),
+    z.strictObject({ shape: z.literal('box'), from: point, to: point }),
+    z.strictObject({ shape: z.literal('blur'), from: point, to: point }),
+    z.strictObject({ shape: z.literal('ring'), centre: point, radius: share }),
+    z.strictObject({ shape: z.literal('label'), at: point, text: line(80) }),
+  ])
+  .meta({ id: 'Mark' });
+export type Mark = z.infer<typeof mark>;
+
+const image = z
+  .string()
+  .nullable()
+  .meta({ description: 'Address of this size; null until it has been made' });
+
+export const photo = z
+  .object({
+    id,
+    surveyId: id,
+    sha256,
+    bytes: z.int(),
+    mediaType: z.string(),
+    fileName: z.string(),
+    width: z.int().meta({ description: 'Pixels, upright' }),
+    height: z.int().meta({ description: 'Pixels, upright' }),
+    takenAt: instant.nullable(),
+    caption: z.string(),
+    marks: z.array(mark),
+    quarterTurns: z.int(),
+    state: z.enum(['processing', 'ready', 'failed']),
+    images: z.object({ thumb: image, screen: image, print: image }),
+    createdAt: instant,
+    ...versioned,
+  })
+  .meta({ id: 'Photo' });
+export type Photo = z.infer<typeof photo>;
+
+export const photoPatch = z
+  .strictObject({
+    caption: text(500),
+    marks: z.array(mark).max(60),
+    quarterTurns: z.int().min(0).max(3).meta({ description: 'Turns of 90 degrees clockwise, 0 to 3' }),
+  })
+  .partial();
+
+export const refusedFile = z.object({ name: z.string(), problem: z.string() }).meta({ id: 'RefusedFile' });
+export const photosUploaded = z
+  .object({ items: z.array(photo), refused: z.array(refusedFile) })
+  .meta({ id: 'PhotosUploaded' });
+export const photoQuery = pageQuery;
+export const imageQuery = z.object({
+  size: z.enum(imageSizes).default('screen'),
+  v: z
+    .string()
+    .max(80)
+    .optional()
+    .meta({ description: 'Content hash; lets caches keep the answer for ever' }),
+});
+
+/** Limits of an upload, also told to people before they choose files. */
+export const uploadLimits = {
+  photoBytes: 40 * 1024 * 1024,
+  documentBytes: 25 * 1024 * 1024,
+  pixels: 120_000_000,
+  side: 20_000,
+  filesPerRequest: 200,
+} as const;

@@ -1,0 +1,104 @@
+import { attendanceConditions, partyRoles, purposes, surveyStates } from '@garboard/trade/vocabulary';
+import { z } from 'zod';
+import { day, email, id, instant, line, name, pageQuery, text, timeZone, versioned } from './common.ts';
+
+export const attendance = z
+  .strictObject({ date: day, place: line(160), condition: z.enum(attendanceConditions) })
+  .meta({ id: 'Attendance' });
+
+const fields = {
+  vesselId: id,
+  purpose: z.enum(purposes),
+  requestedBy: text(200).meta({ description: 'Who asked for the survey' }),
+  scope: text(20_000),
+  limitations: text(20_000),
+  timeZone,
+  attendances: z.array(attendance).max(50),
+  clearanceDecidedBy: z.enum(['insurer', 'surveyor']).meta({ description: 'Who decides on evidence' }),
+  surveyorId: id.nullable().meta({ description: 'The person who signs; the creator when it is a surveyor' }),
+  leadPhotoId: id.nullable().meta({ description: 'The photo on the cover' }),
+};
+
+export const surveyCreate = z.strictObject({
+  vesselId: fields.vesselId,
+  purpose: fields.purpose,
+  requestedBy: fields.requestedBy.default(''),
+  scope: fields.scope.default(''),
+  limitations: fields.limitations.default(''),
+  timeZone: fields.timeZone.default('UTC'),
+  attendances: fields.attendances.default([]),
+  clearanceDecidedBy: fields.clearanceDecidedBy.default('insurer'),
+  surveyorId: fields.surveyorId.optional(),
+});
+export const surveyPatch = z.strictObject({ ...fields, state: z.enum(surveyStates) }).partial();
+
+export const survey = z
+  .object({
+    id,
+    firmId: id,
+    firmName: z.string(),
+    number: z.string().meta({ example: '2026-0042' }),
+    state: z.enum(surveyStates),
+    vesselId: id,
+    vesselName: z.string(),
+    purpose: z.enum(purposes),
+    requestedBy: z.string(),
+    scope: z.string(),
+    limitations: z.string(),
+    timeZone: z.string(),
+    attendances: z.array(attendance),
+    clearanceDecidedBy: z.enum(['insurer', 'surveyor']),
+    surveyorId: id.nullable(),
+    surveyorName: z.string().nullable(),
+    leadPhotoId: id.nullable(),
+    findingCount: z.int().meta({ description: 'Findings the caller may see' }),
+    photoCount: z.int().nullable().meta({ description: 'Photos on file; null for parties' }),
+    openCount: z.int().meta({ description: 'Issued findings that require clearing and are not yet decided' }),
+    nextDueOn: day.nullable(),
+    issuedAt: instant.nullable(),
+    myRoles: z.array(z.string()).meta({ description: 'What the caller is to this survey' }),
+    createdAt: instant,
+    updatedAt: instant,
+    ...versioned,
+  })
+  .meta({ id: 'Survey' });
+export type Survey = z.infer<typeof survey>;
+
+export const surveyQuery = pageQuery.extend({
+  state: z.enum(surveyStates).optional(),
+  vesselId: id.optional(),
+  q: z.string().max(100).optional().meta({ description: 'Part of the number or the vessel name' }),
+});
+
+export const partyCreate = z.strictObject({
+  role: z.enum(partyRoles),
+  name,
+  email,
+  released: z.boolean().optional().meta({
+    description: 'Whether what was issued is released to them; by default to owner, buyer and yard',
+  }),
+});
+export const party = z
+  .object({
+    id,
+    role: z.enum(partyRoles),
+    name: z.string(),
+    email: z.string(),
+    released: z.boolean(),
+    joined: z.boolean().meta({ description: 'Whether they have chosen a password' }),
+    createdAt: instant,
+  })
+  .meta({ id: 'Party' });
+export const partyParams = z.object({ id, partyId: id });
+
+export const surveyEvent = z
+  .object({
+    id,
+    at: instant,
+    kind: z.string().meta({ example: 'finding.cleared' }),
+    summary: z.string().meta({ description: 'The event in a sentence' }),
+    actor: z.object({ name: z.string(), role: z.string() }),
+    findingId: id.nullable(),
+    reportId: id.nullable(),
+  })
+  .meta({ id: 'SurveyEvent' });
