@@ -1,11 +1,12 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { contractData } from './build/contract-data.ts';
 
 const api = { target: 'http://127.0.0.1:3000', changeOrigin: false };
 
 /** The API server serves `dist` under a policy that allows no inline script or style, so nothing may be inlined. */
 export default defineConfig({
-  plugins: [react()],
+  plugins: [contractData(), react()],
   base: '/',
   build: {
     outDir: 'dist',

@@ -1,0 +1,33 @@
+import { runnerImport } from 'vite';
+import type { Plugin } from 'vite';
+
+const ours = /\/packages\/contract\/src\/(routes|photos|reports)\.ts$/;
+
+/**
+ * Reduces the contract's modules to their plain data while bundling.
+ *
+ * The browser needs each route's method and path and a few limits; the server checks every request anyway, so
+ * shipping the schemas and zod would cost tens of kilobytes for nothing. Types are untouched.
+ */
+export function contractData(): Plugin {
+  return {
+    name: 'garboard-contract-data',
+    enforce: 'pre',
+    async load(id) {
+      if (!ours.test(id)) return null;
+      const { module } = await runnerImport<Record<string, unknown>>(id, { configFile: false });
+      return Object.entries(module)
+        .filter(([, value]) => typeof value === 'object' && value !== null && !isSchema(value))
+        .map(([name, value]) => `export const ${name} = ${JSON.stringify(value, schemaAsTrue)};`)
+        .join('\n');
+    },
+  };
+}
+
+function isSchema(value: unknown): boolean {
+  return typeof value === 'object' && value !== null && '_zod' in value;
+}
+
+function schemaAsTrue(_key: string, value: unknown): unknown {
+  return isSchema(value) ? true : value;
+}

@@ -1,0 +1,106 @@
+import { lazy } from 'react';
+import { Redirect, Route, Router, Switch } from 'wouter';
+import { ErrorNotice } from '../ui/ErrorNotice.tsx';
+import { useGuardedLocation } from './guard.ts';
+import { Layout } from './Layout.tsx';
+import { NotFound } from './NotFound.tsx';
+import { MeProvider, useIsStaff, useSession } from './session.tsx';
+
+const SignIn = lazy(() => import('../pages/session/SignIn.tsx'));
+const Welcome = lazy(() => import('../pages/session/Welcome.tsx'));
+const SurveyList = lazy(() => import('../pages/surveys/SurveyList.tsx'));
+const NewSurvey = lazy(() => import('../pages/surveys/NewSurvey.tsx'));
+const Survey = lazy(() => import('../pages/surveys/Survey.tsx'));
+const Reading = lazy(() => import('../pages/reading/Reading.tsx'));
+const Attendances = lazy(() => import('../pages/surveys/Attendances.tsx'));
+const Photos = lazy(() => import('../pages/photos/Photos.tsx'));
+const Findings = lazy(() => import('../pages/findings/Findings.tsx'));
+const FindingEditor = lazy(() => import('../pages/findings/FindingEditor.tsx'));
+const FindingPage = lazy(() => import('../pages/clearance/FindingPage.tsx'));
+const Parties = lazy(() => import('../pages/parties/Parties.tsx'));
+const Reports = lazy(() => import('../pages/reports/Reports.tsx'));
+const History = lazy(() => import('../pages/surveys/History.tsx'));
+const Recommendations = lazy(() => import('../pages/recommendations/Recommendations.tsx'));
+const VesselList = lazy(() => import('../pages/vessels/VesselList.tsx'));
+const VesselPage = lazy(() => import('../pages/vessels/VesselPage.tsx'));
+const VesselEditor = lazy(() => import('../pages/vessels/VesselEditor.tsx'));
+const Firm = lazy(() => import('../pages/firm/Firm.tsx'));
+
+/** The portal: what the address and the person signed in decide between them. */
+export function App() {
+  return (
+    <Router hook={useGuardedLocation}>
+      <Switch>
+        <Route path="/welcome">
+          <Layout me={null}>
+            <Welcome />
+          </Layout>
+        </Route>
+        <Route>
+          <SignedIn />
+        </Route>
+      </Switch>
+    </Router>
+  );
+}
+
+function SignedIn() {
+  const session = useSession();
+  if (session.data) {
+    return (
+      <MeProvider me={session.data}>
+        <Layout me={session.data}>
+          <Pages />
+        </Layout>
+      </MeProvider>
+    );
+  }
+  if (session.error) {
+    return (
+      <Layout me={null}>
+        <ErrorNotice error={session.error} onRetry={() => void session.refetch()} />
+      </Layout>
+    );
+  }
+  return <Layout me={null}>{session.data === null ? <SignIn /> : null}</Layout>;
+}
+
+function Pages() {
+  const staff = useIsStaff();
+  return (
+    <Switch>
+      <Route path="/">
+        <Redirect to="/surveys" replace />
+      </Route>
+      <Route path="/sign-in">
+        <Redirect to="/surveys" replace />
+      </Route>
+      <Route path="/surveys" component={SurveyList} />
+      {staff ? <Route path="/surveys/new" component={NewSurvey} /> : null}
+      <Route path="/surveys/:id">{({ id }) => <Survey id={id} />}</Route>
+      <Route path="/surveys/:id/reading">{({ id }) => <Reading id={id} />}</Route>
+      <Route path="/surveys/:id/parties">{({ id }) => <Parties id={id} />}</Route>
+      {staff ? <Route path="/surveys/:id/attendances">{({ id }) => <Attendances id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/photos">{({ id }) => <Photos id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/findings">{({ id }) => <Findings id={id} />}</Route> : null}
+      {staff ? (
+        <Route path="/surveys/:id/findings/new">{({ id }) => <FindingEditor surveyId={id} />}</Route>
+      ) : null}
+      {staff ? (
+        <Route path="/surveys/:id/findings/:findingId/edit">
+          {({ id, findingId }) => <FindingEditor key={findingId} surveyId={id} findingId={findingId} />}
+        </Route>
+      ) : null}
+      {staff ? <Route path="/surveys/:id/report">{({ id }) => <Reports id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
+      <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
+      <Route path="/recommendations" component={Recommendations} />
+      {staff ? <Route path="/vessels" component={VesselList} /> : null}
+      {staff ? <Route path="/vessels/new" component={VesselEditor} /> : null}
+      {staff ? <Route path="/vessels/:id">{({ id }) => <VesselPage id={id} />}</Route> : null}
+      {staff ? <Route path="/vessels/:id/edit">{({ id }) => <VesselEditor id={id} />}</Route> : null}
+      {staff ? <Route path="/firm" component={Firm} /> : null}
+      <Route component={NotFound} />
+    </Switch>
+  );
+}

@@ -1,0 +1,99 @@
+import { useQueryClient } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import { Suspense, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { call } from '../api/client.ts';
+import { Button } from '../ui/Button.tsx';
+import { Loading } from '../ui/EmptyState.tsx';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import type { Me } from './session.tsx';
+import { meKey } from './session.tsx';
+
+/** The head of every page: the name, where one can go, who is signed in. */
+export function Layout({ me, children }: { me: Me | null; children: ReactNode }) {
+  const [path] = useLocation();
+  return (
+    <>
+      <a className="skip-link" href="#content">
+        Skip to the content
+      </a>
+      <div className="masthead">
+        <header className="masthead-inner">
+          <Link href="/" className="wordmark">
+            <Mark />
+            Garboard
+          </Link>
+          {me ? (
+            <>
+              <nav aria-label="Garboard">
+                <ul className="site-nav">
+                  {places(me).map(({ href, label }) => (
+                    <li key={href}>
+                      <Link href={href} aria-current={path.startsWith(href) ? 'page' : undefined}>
+                        {label}
+                      </Link>
+                    </li>
+                  ))}
+                </ul>
+              </nav>
+              <Who me={me} />
+            </>
+          ) : null}
+        </header>
+      </div>
+      <main id="content" className="main" tabIndex={-1}>
+        <ErrorBoundary key={path}>
+          <Suspense fallback={<Loading what="the page" />}>{children}</Suspense>
+        </ErrorBoundary>
+      </main>
+    </>
+  );
+}
+
+function places(me: Me) {
+  const common = [
+    { href: '/surveys', label: 'Surveys' },
+    { href: '/recommendations', label: 'Recommendations' },
+  ];
+  if (!me.firmRoles.length) return common;
+  return [...common, { href: '/vessels', label: 'Vessels' }, { href: '/firm', label: 'Firm' }];
+}
+
+function Who({ me }: { me: Me }) {
+  const queryClient = useQueryClient();
+  const [, go] = useLocation();
+  const [busy, setBusy] = useState(false);
+  async function signOut() {
+    setBusy(true);
+    try {
+      await call('deleteSession', {});
+    } finally {
+      queryClient.clear();
+      sessionStorage.clear();
+      queryClient.setQueryData(meKey, null);
+      go('/');
+    }
+  }
+  return (
+    <div className="who">
+      <span>
+        {me.person.name}
+        {me.firmRoles[0] ? `, ${me.firmRoles[0].firm.name}` : ''}
+      </span>
+      <Button kind="quiet" busy={busy} onClick={() => void signOut()}>
+        Sign out
+      </Button>
+    </div>
+  );
+}
+
+/** Keel with a garboard strake on either side, the port one in the signal colour. */
+function Mark() {
+  return (
+    <svg viewBox="0 0 32 32" aria-hidden="true" focusable="false" className="mark">
+      <path d="M13 3v26h6V3" />
+      <path className="strake" d="M13 21 2 13v6l11 9z" />
+      <path d="m19 21 11-8v6l-11 9z" />
+    </svg>
+  );
+}
