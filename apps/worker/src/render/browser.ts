@@ -1,0 +1,129 @@
+import puppeteer, { type Browser, type BrowserContext, type Page } from 'puppeteer';
+
+/** Where Chromium is and what it must be started with; as `findChromium` of the platform answers. */
+export interface FoundChromium {
+  executablePath: string;
+  args: readonly string[];
+}
+
+/** A page took longer than it was given. */
+export class PageTimeout extends Error {
+  override name = 'PageTimeout';
+}
+
+// Nothing may be fetched: names resolve to nothing and the proxy is a port on which nobody listens. Interception
+// of requests (see print-report.ts) is the first lock and this the second; it also holds for preconnections,
+// which interception doesn't see.
+const offlineArgs = [
+  '--host-resolver-rules=MAP * ~NOTFOUND',
+  '--proxy-server=http://127.0.0.1:1',
+  '--proxy-bypass-list=<-loopback>',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-domain-reliability',
+  '--disable-sync',
+  '--no-pings',
+  '--no-first-run',
+  '--disable-gpu',
+  '--disable-dev-shm-usage',
+  '--font-render-hinting=none',
+];
+
+/** How long closing a page may take before the whole browser is ended, in milliseconds. */
+const closingMs = 2_000;
+
+/**
+ * One Chromium kept warm for a worker: started at the first page, started again when it has crashed. Each page
+ * lives in a browser context of its own, so that nothing passes from one report to the next.
+ */
+export class WarmBrowser {
+  readonly #find: () => Promise<FoundChromium>;
+  #browser: Promise<Browser> | undefined;
+
+  constructor(find: () => Promise<FoundChromium>) {
+    this.#find = find;
+  }
+
+  /** Starts Chromium if it isn't running and answers its version; throws when it can't be started. */
+  async version(): Promise<string> {
+    return (await this.#running()).version();
+  }
+
+  /** The process id of the running Chromium, or undefined when there is none. */
+  async pid(): Promise<number | undefined> {
+    return (await this.#browser)?.process()?.pid;
+  }
+
+  /**
+   * Opens a fresh page with JavaScript off, hands it to `use`, and closes it whatever happens.
+   *
+   * @throws PageTimeout after `timeoutMs` milliseconds; the page is gone by then.
+   */
+  async withPage<T>(timeoutMs: number, use: (page: Page) => Promise<T>): Promise<T> {
+    const browser = await this.#running();
+    let context: BrowserContext | undefined;
+    let timer: NodeJS.Timeout | undefined;
+    const late = new Promise<never>((_, reject) => {
+      timer = setTimeout(() => reject(new PageTimeout(`Not done after ${timeoutMs / 1000} s.`)), timeoutMs);
+    });
+    const work = (async () => {
+      context = await browser.createBrowserContext();
+      const page = await context.newPage();
+      await page.setJavaScriptEnabled(false);
+      return await use(page);
+    })();
+    // When the time is up the page is closed under the work's feet; its complaint about that concerns nobody.
+    work.catch(() => undefined);
+    try {
+      return await Promise.race([work, late]);
+    } finally {
+      clearTimeout(timer);
+      await this.#closeOrKill(browser, context);
+    }
+  }
+
+  /** Ends Chromium; a later page starts it again. */
+  async close(): Promise<void> {
+    const running = this.#browser;
+    this.#browser = undefined;
+    const browser = await running?.catch(() => undefined);
+    await browser?.close();
+  }
+
+  async #running(): Promise<Browser> {
+    this.#browser ??= this.#launch();
+    try {
+      return await this.#browser;
+    } catch (error) {
+      this.#browser = undefined;
+      throw error;
+    }
+  }
+
+  async #launch(): Promise<Browser> {
+    const { executablePath, args } = await this.#find();
+    const browser = await puppeteer.launch({
+      executablePath,
+      args: [...args, ...offlineArgs],
+      headless: 'shell',
+      // Over a pipe Chromium ends by itself when this process is killed.
+      pipe: true,
+    });
+    browser.once('disconnected', () => {
+      this.#browser = undefined;
+    });
+    return browser;
+  }
+
+  async #closeOrKill(browser: Browser, context: BrowserContext | undefined): Promise<void> {
+    if (!browser.connected) return;
+    const closed = context
+      ? context.close().then(
+          () => true,
+          () => false,
+        )
+      : Promise.resolve(false);
+    const tooLong = new Promise<false>((resolve) => setTimeout(() => resolve(false), closingMs).unref());
+    if (!(await Promise.race([closed, tooLong]))) browser.process()?.kill('SIGKILL');
+  }
+}

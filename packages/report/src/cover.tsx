@@ -1,0 +1,77 @@
+import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import { purposeLabels, reportKindLabels, urgencies, urgencyLabels } from '@garboard/trade/vocabulary';
+import { counted, listed, writtenDay, writtenDayOf } from './format.ts';
+import { Gauge, type Sources } from './parts.tsx';
+
+/** The first page: which vessel, for whom, by whom, and at once how much must not wait. */
+export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot } & Sources) {
+  const { firm, vessel, survey, surveyor, leadPhoto } = snapshot;
+  const build = [vessel.builder, vessel.model, vessel.yearBuilt].filter((part) => part !== null).join(' ');
+  const days = [...new Set(snapshot.attendances.map((a) => writtenDay(a.date)))];
+  const issued = writtenDayOf(snapshot.frozenAt, snapshot.timeZone);
+  return (
+    <header className="cover">
+      <div className="cover-top">
+        <p className="firm">{firm.name}</p>
+        <p>Survey {survey.number}</p>
+      </div>
+      <div className="cover-name">
+        <p className="purpose">
+          {purposeLabels[survey.purpose]}
+          {snapshot.kind === 'recommendations' && `: ${reportKindLabels.recommendations.toLowerCase()}`}
+        </p>
+        <h1 dir="auto">{vessel.name}</h1>
+        {build && <p dir="auto">{build}</p>}
+      </div>
+      {leadPhoto && (
+        <img
+          className="lead-photo"
+          src={photoUrl(leadPhoto.id)}
+          alt={leadPhoto.caption ? `${vessel.name}: ${leadPhoto.caption}` : `The vessel ${vessel.name}`}
+          width={leadPhoto.width}
+          height={leadPhoto.height}
+          fetchPriority="low"
+        />
+      )}
+      <dl className="cover-facts">
+        <Fact name="Prepared for" value={survey.requestedBy} />
+        <Fact name="Attended" value={listed(days)} />
+        <Fact name="Surveyor" value={[surveyor.name, surveyor.qualifications].filter(Boolean).join(', ')} />
+        <Fact name="Issued" value={`${issued}, revision ${snapshot.revision}`} />
+        <Fact
+          name="Firm"
+          value={[firm.name, ...firm.addressLines, firm.email, firm.phone].filter(Boolean).join(', ')}
+        />
+      </dl>
+      <Tally snapshot={snapshot} />
+    </header>
+  );
+}
+
+function Fact({ name, value }: { name: string; value: string }) {
+  return value === '' ? null : (
+    <div>
+      <dt>{name}</dt>
+      <dd dir="auto">{value}</dd>
+    </div>
+  );
+}
+
+function Tally({ snapshot }: { snapshot: SurveyReportSnapshot }) {
+  const live = snapshot.findings.filter((f) => f.state !== 'withdrawn');
+  return (
+    <ul className="tally">
+      {urgencies.map((urgency) => {
+        const count = live.filter((f) => f.urgency === urgency).length;
+        return (
+          <li key={urgency} className={count === 0 ? 'none' : undefined}>
+            <Gauge urgency={urgency} />
+            <span>
+              <strong>{counted(count, 'finding', 'findings')}</strong> <span>{urgencyLabels[urgency]}</span>
+            </span>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

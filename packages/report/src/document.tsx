@@ -1,0 +1,115 @@
+import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import { systemLabels, urgencyLabels } from '@garboard/trade/vocabulary';
+import { Contents, type ContentsLine } from './contents.tsx';
+import { Cover } from './cover.tsx';
+import { FindingBlock } from './finding-block.tsx';
+import { bySystem, byUrgency, recommendations } from './findings-order.ts';
+import { IndexOfFindings } from './index-of-findings.tsx';
+import { Letter } from './letter.tsx';
+import type { Sources } from './parts.tsx';
+import { Reading } from './reading.tsx';
+import { Statement } from './statement.tsx';
+import { SurveyRecord } from './survey-record.tsx';
+import { Terms } from './terms.tsx';
+import { WorkList } from './work-list.tsx';
+
+type Of<S extends ReportSnapshot> = { snapshot: S } & Sources;
+
+/** The body of the document that a snapshot's kind asks for. */
+export function DocumentBody({ snapshot, ...sources }: Of<ReportSnapshot>) {
+  switch (snapshot.kind) {
+    case 'full':
+      return <FullReport snapshot={snapshot} {...sources} />;
+    case 'recommendations':
+      return <Recommendations snapshot={snapshot} {...sources} />;
+    default:
+      return <Letter snapshot={snapshot} />;
+  }
+}
+
+// What must not wait comes before the record of the survey: most readers stop after the index.
+function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
+  const systems = bySystem(snapshot.findings);
+  const lines: ContentsLine[] = [
+    { id: 'reading', title: 'How to read this report' },
+    { id: 'index', title: 'Findings by urgency' },
+    {
+      id: 'record',
+      title: 'The vessel and the survey',
+      parts: [
+        { id: 'vessel', title: 'Vessel' },
+        { id: 'attendances', title: 'Attendances' },
+        { id: 'scope', title: 'Scope' },
+        { id: 'limitations', title: 'Limitations' },
+      ],
+    },
+    {
+      id: 'findings',
+      title: 'Findings by system',
+      parts: systems.map(({ system }) => ({ id: `system-${system}`, title: systemLabels[system] })),
+    },
+    { id: 'work', title: 'What to do, and by when' },
+    { id: 'statement', title: 'Surveyor’s statement' },
+    { id: 'terms', title: 'Words used' },
+  ];
+  return (
+    <>
+      <Cover snapshot={snapshot} photoUrl={photoUrl} />
+      <main>
+        <Contents lines={lines} />
+        <Reading />
+        <IndexOfFindings findings={snapshot.findings} />
+        <SurveyRecord snapshot={snapshot} />
+        <section id="findings">
+          <h2>Findings by system</h2>
+          {systems.length === 0 && <p>No findings were recorded.</p>}
+          {systems.map(({ system, findings }) => (
+            <section key={system} id={`system-${system}`} className="group">
+              <h3>{systemLabels[system]}</h3>
+              {findings.map((finding) => (
+                <FindingBlock
+                  key={finding.id}
+                  finding={finding}
+                  timeZone={snapshot.timeZone}
+                  level={4}
+                  photoUrl={photoUrl}
+                />
+              ))}
+            </section>
+          ))}
+        </section>
+        <WorkList snapshot={snapshot} />
+        <Statement snapshot={snapshot} />
+        <Terms />
+      </main>
+    </>
+  );
+}
+
+function Recommendations({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
+  const findings = recommendations(snapshot.findings);
+  return (
+    <>
+      <Cover snapshot={{ ...snapshot, findings }} photoUrl={photoUrl} />
+      <main>
+        <Reading />
+        <IndexOfFindings findings={findings} />
+        {byUrgency(findings).map((group) => (
+          <section key={group.urgency} className="group">
+            <h2>{urgencyLabels[group.urgency]}</h2>
+            {group.findings.map((finding) => (
+              <FindingBlock
+                key={finding.id}
+                finding={finding}
+                timeZone={snapshot.timeZone}
+                level={3}
+                photoUrl={photoUrl}
+              />
+            ))}
+          </section>
+        ))}
+        <Statement snapshot={snapshot} />
+      </main>
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
+import { findingStateLabels, systemLabels, urgencyLabels } from '@garboard/trade/vocabulary';
+import { byUrgency } from './findings-order.ts';
+import { counted, dueWords } from './format.ts';
+import { Gauge, PageOf } from './parts.tsx';
+
+/** Every finding on one line, most urgent first, each a link to its place in the report. */
+export function IndexOfFindings({ findings }: { findings: readonly SnapshotFinding[] }) {
+  const groups = byUrgency(findings);
+  return (
+    <section id="index">
+      <h2>Findings by urgency</h2>
+      {groups.length === 0 && <p>No findings were recorded.</p>}
+      {groups.map((group) => (
+        <table key={group.urgency} className={`index ${group.urgency}`}>
+          <caption>
+            <Gauge urgency={group.urgency} />
+            <span>
+              <strong>{urgencyLabels[group.urgency]}</strong>{' '}
+              {counted(group.findings.length, 'finding', 'findings')}
+            </span>
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col" className="number">
+                No.
+              </th>
+              <th scope="col">Finding</th>
+              <th scope="col" className="system">
+                System
+              </th>
+              <th scope="col" className="due">
+                Put right by
+              </th>
+              <th scope="col" className="page">
+                Page
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {group.findings.map((finding) => (
+              <Row key={finding.id} finding={finding} />
+            ))}
+          </tbody>
+        </table>
+      ))}
+    </section>
+  );
+}
+
+function Row({ finding }: { finding: SnapshotFinding }) {
+  return (
+    <tr id={`index-${finding.number}`}>
+      <td className="number">{finding.number}</td>
+      <th scope="row" dir="auto">
+        <a href={`#finding-${finding.number}`}>{finding.title}</a>
+      </th>
+      <td className="system">{systemLabels[finding.system]}</td>
+      <td className="due">
+        {hasBeenDecided(finding) ? findingStateLabels[finding.state] : dueWords(finding)}
+      </td>
+      <td className="page">
+        <PageOf id={`finding-${finding.number}`} />
+      </td>
+    </tr>
+  );
+}
+
+/** Whether the finding has moved on since it was first issued, so that its state is worth printing. */
+export function hasBeenDecided({ state }: SnapshotFinding): boolean {
+  return state !== 'draft' && state !== 'open';
+}

@@ -1,0 +1,49 @@
+import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
+import { purposeLabels, reportKindLabels } from '@garboard/trade/vocabulary';
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { DocumentBody } from './document.tsx';
+import { bodyStyles } from './styles/body-styles.ts';
+import { fontFaces, pageBoxes } from './styles/page-styles.ts';
+import { sectionStyles } from './styles/section-styles.ts';
+
+/** Where the files lie that the HTML refers to. */
+export interface ReportFiles {
+  /** The address of a photo's print-size file, by the photo's id. */
+  photoUrl: (photoId: string) => string;
+  /** The address of each file of `reportFonts`, by its name. */
+  fontUrls: Readonly<Record<string, string>>;
+}
+
+// Nothing but images and fonts may be loaded, and no script runs, whatever gets into the page.
+const contentPolicy =
+  "default-src 'none'; img-src file:; font-src file:; style-src 'unsafe-inline'; form-action 'none'; base-uri 'none'";
+
+/** The title of the document, as it stands in the PDF's metadata and the reader's window. */
+export function documentTitle(snapshot: ReportSnapshot): string {
+  const { vessel, survey, kind, revision } = snapshot;
+  const what = kind === 'full' ? purposeLabels[survey.purpose] : reportKindLabels[kind];
+  return `${vessel.name}: ${what} ${survey.number}, revision ${revision}`;
+}
+
+/**
+ * Turns a frozen snapshot into one HTML page, ready to be printed. The same snapshot and addresses always give the
+ * same string. Elements with `data-page-of` are left empty for the printer to fill with page numbers.
+ *
+ * @throws Error when the address of a font is missing.
+ */
+export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: ReportFiles): string {
+  const head = renderToStaticMarkup([
+    createElement('meta', { key: 'charset', charSet: 'utf-8' }),
+    createElement('meta', { key: 'policy', httpEquiv: 'Content-Security-Policy', content: contentPolicy }),
+    createElement('title', { key: 'title' }, documentTitle(snapshot)),
+    createElement('meta', { key: 'author', name: 'author', content: snapshot.firm.name }),
+  ]);
+  // The style sheet is the only part not escaped by React; whatever comes from the snapshot into it passes
+  // through `cssString`.
+  const styles = [fontFaces(fontUrls), pageBoxes(snapshot), bodyStyles, sectionStyles].join('\n');
+  const body = renderToStaticMarkup(
+    createElement('body', null, createElement(DocumentBody, { snapshot, photoUrl })),
+  );
+  return `<!doctype html>\n<html lang="${snapshot.language}"><head>${head}<style>${styles}</style></head>${body}</html>\n`;
+}

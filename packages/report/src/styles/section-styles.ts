@@ -1,0 +1,96 @@
+/** The parts that have a shape of their own: cover, contents, index, findings, letters. */
+export const sectionStyles = `
+.cover { display: flex; flex-direction: column; min-height: 255mm; break-after: page; }
+.cover-top { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 0.4pt solid var(--ink); padding-bottom: 2mm; }
+.cover-top p { margin: 0; }
+.firm { font-weight: 600; }
+.cover-name { margin-top: 16mm; }
+.cover-name p { margin: 0; }
+.cover-name .purpose { font-size: 13pt; }
+.cover-name h1 { font-size: 40pt; line-height: 1.04; letter-spacing: -0.02em; margin: 1mm 0 2.5mm -0.6mm; }
+.lead-photo { display: block; max-width: 100%; max-height: 108mm; width: auto; height: auto; margin-top: 9mm; align-self: flex-start; }
+.cover-facts { margin-top: 9mm; }
+.cover-facts div { display: grid; grid-template-columns: var(--margin) 1fr; column-gap: var(--gap); padding: 0.7mm 0; }
+.cover-facts dt { color: var(--quiet); }
+.tally { list-style: none; display: grid; grid-template-columns: repeat(4, 1fr); gap: 4mm; margin-top: auto; padding-top: 3mm; border-top: 0.4pt solid var(--ink); }
+.tally li { display: flex; gap: 2.5mm; align-items: flex-end; line-height: 1.2; }
+.tally .gauge { width: 4mm; height: 12mm; }
+.tally strong, .tally li > span > span { display: block; }
+.tally .none { color: var(--quiet); }
+
+.contents ul { list-style: none; }
+.contents > ul > li { border-top: 0.4pt solid var(--hair); padding: 1.1mm 0; break-inside: avoid; }
+.contents > ul > li:last-child { border-bottom: 0.4pt solid var(--hair); }
+.contents a { display: flex; justify-content: space-between; text-decoration: none; }
+.contents ul ul { columns: 2; column-gap: 10mm; padding: 0.5mm 0 0 var(--gap); font-size: 9pt; }
+.contents ul ul li { break-inside: avoid; }
+
+.urgencies { margin-top: 4mm; }
+.urgencies .gauge-cell { width: 8mm; }
+.urgencies th { width: 44mm; }
+.cautions { margin-top: 7mm; border-inline-start: 1.6pt solid var(--ink); padding-inline-start: 5mm; }
+.cautions h3 { margin-bottom: 1.5mm; }
+.cautions ul { padding-inline-start: 4mm; }
+.cautions li + li { margin-top: 1.2mm; }
+
+.index { margin-top: 8mm; }
+.index caption { text-align: start; break-after: avoid; padding-bottom: 1.5mm; }
+.index caption > span { display: inline-block; margin-inline-start: 2mm; line-height: 1.2; }
+.index caption strong { display: block; font-size: 12pt; }
+.index tbody th { font-weight: 400; }
+.index .system { width: 43mm; }
+.index .due { width: 35mm; }
+.index .page { width: 11mm; text-align: end; }
+.number { width: 13mm; }
+.work .number { width: 16mm; font-weight: 600; white-space: nowrap; }
+.work tbody th p { font-weight: 400; }
+.work .due { width: 28mm; }
+.work .done { width: 34mm; border-inline-start: 0.4pt solid var(--hair); padding-inline-start: 3mm; }
+.work .overdue { display: block; }
+.work, .index { break-inside: auto; }
+#work > p { margin-bottom: 5mm; }
+
+.group > h3 { font-size: 13pt; margin: 10mm 0 3mm; }
+.group:first-of-type > h3 { margin-top: 0; }
+.finding { display: grid; grid-template-columns: var(--margin) minmax(0, 1fr); column-gap: var(--gap); border-top: 0.8pt solid var(--ink); padding-top: 2mm; margin-bottom: 9mm; }
+.finding-title { grid-column: 1 / -1; display: grid; grid-template-columns: subgrid; font-size: 12.5pt; margin-bottom: 2.5mm; }
+.finding-margin { break-inside: avoid; font-size: 9pt; line-height: 1.3; }
+.finding-margin .urgency { display: flex; gap: 2.2mm; font-size: 9.5pt; }
+.finding-margin .urgency .gauge { width: 3.4mm; height: 10.2mm; }
+.finding-margin .urgency p > * { display: block; }
+.finding-margin p + p, .finding-margin .urgency + p { margin-top: 2.5mm; }
+.finding-margin .label { color: var(--quiet); }
+.finding-margin .page-of { min-width: 0; }
+.to-do { margin: 2.5mm 0; padding-inline-start: 3.5mm; border-inline-start: 1.6pt solid var(--ink); }
+.finding.before-use .to-do { border-inline-start-color: var(--signal); }
+.references { margin-top: 2mm; font-size: 8.5pt; color: var(--quiet); }
+.photo-row { display: flex; gap: 3mm; align-items: flex-start; margin-top: 4mm; break-inside: avoid; }
+.photo-row figure { flex: 0 1 66.5mm; min-width: 0; break-inside: avoid; }
+.photo-row figure:only-child { flex-basis: 92mm; }
+.photo-row figure:only-child.upright { flex-basis: 66.5mm; }
+.photo-row img { display: block; width: 100%; height: auto; }
+.photo-row figcaption { margin-top: 1mm; font-size: 8.5pt; line-height: 1.3; }
+.photo-row .taken { color: var(--quiet); }
+
+.signature { display: grid; grid-template-columns: 2fr 1.4fr 1fr; column-gap: 6mm; margin-top: 20mm; }
+.signature p { margin: 0; }
+.sign-line { border-top: 0.4pt solid var(--ink); padding-top: 1mm; font-size: 8.5pt; color: var(--quiet); }
+.signer { grid-column: 1 / -1; padding-top: 4mm; }
+.signature .signer { margin-top: 3mm; }
+.signer > * { display: block; }
+.terms div { display: grid; grid-template-columns: 40mm 1fr; column-gap: var(--gap); padding: 1.1mm 0; border-top: 0.4pt solid var(--hair); break-inside: avoid; }
+.terms dt { font-weight: 600; }
+
+.letterhead { border-bottom: 0.4pt solid var(--ink); padding-bottom: 3mm; }
+.letterhead .firm { font-size: 15pt; }
+.letterhead p { margin: 0; white-space: pre-wrap; }
+.letter-top { display: flex; justify-content: space-between; gap: 10mm; margin: 14mm 0 12mm; }
+.letter-top p { margin: 0; }
+.letter h1 { font-size: 15pt; margin-bottom: 4mm; }
+.letter h2 { font-size: 12.5pt; margin: 8mm 0 3mm; }
+.letter > section { margin-top: 0; }
+.letter .finding-title { font-size: 11pt; }
+.letter .finding { margin-bottom: 5mm; }
+.letter > .keep { margin-top: 8mm; }
+.fingerprint { font-size: 7.5pt; }
+`;
