@@ -1,0 +1,7 @@
+import { firms, people } from './people.ts';
+import { surveys } from './surveys.ts';
+import type { World } from './types.ts';
+import { vessels } from './vessels.ts';
+
+/** The whole invented world the demonstration is loaded from. */
+export const world: World = { firms, people, vessels, surveys };

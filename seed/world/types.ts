@@ -1,0 +1,157 @@
+import type {
+  AttendanceCondition,
+  FindingState,
+  FirmRole,
+  Harm,
+  PartyRole,
+  Purpose,
+  SurveyState,
+  System,
+  Urgency,
+} from '@garboard/trade/vocabulary';
+import type { SceneKey } from '../scenes/index.ts';
+
+/** EXIF orientation a camera would have stored; 6 and 8 are pictures taken with the camera on its side. */
+export type Orientation = 1 | 3 | 6 | 8;
+
+/** A picture to be drawn. Everything not given is chosen by `photoScenes` from the picture's number. */
+export interface PhotoSpec {
+  scene: SceneKey;
+  caption: string;
+  orientation?: Orientation;
+  /** Store an invented mid-ocean position in the EXIF block, to prove that derivatives lose it. */
+  gps?: boolean;
+}
+
+/** A line of an invoice; money in minor units. */
+export interface InvoiceLine {
+  text: string;
+  amountMinor: number;
+}
+
+/** A yard's invoice, made into a one-page PDF by `invoicePdf`. `day` counts from the day of loading. */
+export interface InvoiceSpec {
+  number: string;
+  from: string;
+  fromAddress: string;
+  to: string;
+  vessel: string;
+  day: number;
+  currency: string;
+  lines: InvoiceLine[];
+}
+
+export type EvidenceDecision = 'accept' | 'return' | 'accept-as-is';
+
+/** One round of evidence for a finding. Days count from the day of loading (negative: past). */
+export interface ClearanceSpec {
+  sentBy: string;
+  sentDay: number;
+  statement: string;
+  workDoneBy: string;
+  workDoneDay: number;
+  photos: PhotoSpec[];
+  invoice?: InvoiceSpec;
+  decision?: { decision: EvidenceDecision; by: string; day: number; reason: string };
+}
+
+export interface FindingSpec {
+  key: string;
+  system: System;
+  title: string;
+  observed: string;
+  consequence: string;
+  recommendation: string;
+  urgency: Urgency;
+  /** Set if and only if urgency is `within-days`. */
+  withinDays?: number;
+  harms: Harm[];
+  references: string[];
+  photos: PhotoSpec[];
+  state: FindingState;
+  clearances?: ClearanceSpec[];
+}
+
+export interface AttendanceSpec {
+  /** Days from the day of loading. */
+  day: number;
+  place: string;
+  condition: AttendanceCondition;
+}
+
+export interface PartySpec {
+  role: PartyRole;
+  /** Key of a person. */
+  person: string;
+  /** Whether the issued report has been released to them. */
+  released: boolean;
+}
+
+export interface SurveySpec {
+  key: string;
+  firm: string;
+  vessel: string;
+  purpose: Purpose;
+  state: SurveyState;
+  /** Key of the surveyor in charge. */
+  surveyor: string;
+  requestedBy: string;
+  clearanceDecidedBy: 'insurer' | 'surveyor';
+  timeZone: string;
+  scope: string;
+  limitations: string;
+  attendances: AttendanceSpec[];
+  parties: PartySpec[];
+  /** General views, the first one for the cover. */
+  photos: PhotoSpec[];
+  findings: FindingSpec[];
+  /** Days from the day of loading; set for issued and closed surveys. */
+  issuedDay?: number;
+}
+
+export interface VesselSpec {
+  key: string;
+  firm: string;
+  name: string;
+  hullNumber: string;
+  officialNumber: string;
+  builder: string;
+  model: string;
+  yearBuilt: number;
+  hullMaterial: string;
+  propulsion: string;
+  lengthOverallM: number;
+  beamM: number;
+  draftM: number;
+  displacementKg: number;
+  homePort: string;
+  /** ISO 3166 alpha-2. */
+  flag: string;
+}
+
+export interface FirmSpec {
+  key: string;
+  name: string;
+  address: string;
+  email: string;
+  phone: string;
+  timeZone: string;
+  currency: string;
+}
+
+export interface PersonSpec {
+  key: string;
+  name: string;
+  email: string;
+  /** Firm and role for those who work at a survey firm. */
+  firm?: { key: string; role: FirmRole };
+  /** Business the person acts for, where they don't act for themselves. */
+  organisation?: string;
+}
+
+export interface World {
+  firms: FirmSpec[];
+  people: PersonSpec[];
+  vessels: VesselSpec[];
+  surveys: SurveySpec[];
+}
