@@ -40,7 +40,13 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
         <Fact name="Issued" value={`${issued}, revision ${snapshot.revision}`} />
         <Fact
           name="Firm"
-          value={[firm.name, ...firm.addressLines, firm.email, firm.phone].filter(Boolean).join(', ')}
+          value={[
+            [firm.name, ...firm.addressLines],
+            [firm.email, firm.phone],
+          ]
+            .map((line) => line.filter(Boolean).join(', '))
+            .filter(Boolean)
+            .join('\n')}
         />
       </dl>
       <Tally snapshot={snapshot} />
@@ -52,7 +58,9 @@ function Fact({ name, value }: { name: string; value: string }) {
   return value === '' ? null : (
     <div>
       <dt>{name}</dt>
-      <dd dir="auto">{value}</dd>
+      <dd className="prose" dir="auto">
+        {value}
+      </dd>
     </div>
   );
 }

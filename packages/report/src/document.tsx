@@ -49,8 +49,8 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
       parts: systems.map(({ system }) => ({ id: `system-${system}`, title: systemLabels[system] })),
     },
     { id: 'work', title: 'What to do, and by when' },
-    { id: 'statement', title: 'Surveyor’s statement' },
     { id: 'terms', title: 'Words used' },
+    { id: 'statement', title: 'Surveyor’s statement' },
   ];
   return (
     <>
@@ -79,8 +79,8 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
           ))}
         </section>
         <WorkList snapshot={snapshot} />
-        <Statement snapshot={snapshot} />
         <Terms />
+        <Statement snapshot={snapshot} />
       </main>
     </>
   );

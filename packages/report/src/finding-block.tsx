@@ -1,8 +1,9 @@
-import type { SnapshotFinding, SnapshotPhoto } from '@garboard/contract/report-snapshot';
+import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
 import { findingStateLabels, harmLabels } from '@garboard/trade/vocabulary';
-import { dueWords, urgencyWords, writtenDayOf } from './format.ts';
-import { hasBeenDecided } from './index-of-findings.tsx';
-import { Gauge, PageOf, Prose, type Sources } from './parts.tsx';
+import { dueWords, urgencyWords } from './format.ts';
+import { hasMovedOn } from './index-of-findings.tsx';
+import { Gauge, PageOf, Paragraph, Prose, paragraphsOf, type Sources } from './parts.tsx';
+import { Photos } from './photos.tsx';
 
 interface Props extends Sources {
   finding: SnapshotFinding;
@@ -14,14 +15,25 @@ interface Props extends Sources {
 /** One finding: its urgency in the margin, what was seen and what to do beside it, its photos below. */
 export function FindingBlock({ finding, timeZone, level, photoUrl }: Props) {
   const Heading = level === 3 ? 'h3' : 'h4';
+  // The first paragraph stays on the heading's page; the rest may go on to the next.
+  const [first, ...more] = paragraphsOf(finding.observed);
   return (
     <article className={`finding ${finding.urgency}`} id={`finding-${finding.number}`}>
-      <Heading className="finding-title">
-        <span className="finding-number">{finding.number}</span> <span dir="auto">{finding.title}</span>
-      </Heading>
-      <Margin finding={finding} />
+      <div className="finding-start">
+        <Heading className="finding-title">
+          <span className="finding-number">{finding.number}</span> <span dir="auto">{finding.title}</span>
+        </Heading>
+        <Margin finding={finding} />
+        {first && (
+          <div className="finding-text">
+            <Paragraph paragraph={first} lead={<strong>What was seen. </strong>} />
+          </div>
+        )}
+      </div>
       <div className="finding-text">
-        {finding.observed && <Prose text={finding.observed} lead={<strong>What was seen. </strong>} />}
+        {more.map((paragraph) => (
+          <Paragraph key={paragraph.at} paragraph={paragraph} />
+        ))}
         {finding.consequence && <Prose text={finding.consequence} lead={<strong>Why it matters. </strong>} />}
         {finding.recommendation && (
           <div className="to-do">
@@ -49,7 +61,7 @@ function Margin({ finding }: { finding: SnapshotFinding }) {
           {finding.urgency === 'within-days' && finding.dueOn && <span>By {dueWords(finding)}</span>}
         </p>
       </div>
-      {hasBeenDecided(finding) && <p>{findingStateLabels[finding.state]}</p>}
+      {hasMovedOn(finding) && <p>{findingStateLabels[finding.state]}</p>}
       {finding.harms.length > 0 && (
         <p>
           <span className="label">Can lead to</span>{' '}
@@ -62,46 +74,5 @@ function Margin({ finding }: { finding: SnapshotFinding }) {
         </a>
       </p>
     </div>
-  );
-}
-
-function Photos({ finding, timeZone, photoUrl }: Omit<Props, 'level'>) {
-  const photos = finding.photos.map((photo, index) => ({
-    photo,
-    name: `Photo ${finding.number}.${index + 1}`,
-  }));
-  const rows = Array.from({ length: Math.ceil(photos.length / 2) }, (_, row) =>
-    photos.slice(row * 2, row * 2 + 2),
-  );
-  return rows.map((row) => (
-    <div className="photo-row" key={row[0]?.photo.id}>
-      {row.map(({ photo, name }) => (
-        <Figure key={photo.id} photo={photo} name={name} timeZone={timeZone} photoUrl={photoUrl} />
-      ))}
-    </div>
-  ));
-}
-
-function Figure({
-  photo,
-  name,
-  timeZone,
-  photoUrl,
-}: { photo: SnapshotPhoto; name: string; timeZone: string } & Sources) {
-  const caption = photo.caption.trim();
-  return (
-    <figure className={photo.height > photo.width ? 'upright' : undefined}>
-      <img
-        src={photoUrl(photo.id)}
-        alt={`${name}: ${caption || 'no caption'}`}
-        width={photo.width}
-        height={photo.height}
-        fetchPriority="low"
-      />
-      <figcaption dir="auto">
-        <strong>{name}</strong> {caption}
-        {photo.takenAt && <span className="taken"> Taken {writtenDayOf(photo.takenAt, timeZone)}</span>}
-      </figcaption>
-    </figure>
   );
 }

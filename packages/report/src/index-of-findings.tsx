@@ -29,9 +29,11 @@ export function IndexOfFindings({ findings }: { findings: readonly SnapshotFindi
               <th scope="col" className="system">
                 System
               </th>
-              <th scope="col" className="due">
-                Put right by
-              </th>
+              {group.urgency === 'within-days' && (
+                <th scope="col" className="due">
+                  Put right by
+                </th>
+              )}
               <th scope="col" className="page">
                 Page
               </th>
@@ -54,11 +56,10 @@ function Row({ finding }: { finding: SnapshotFinding }) {
       <td className="number">{finding.number}</td>
       <th scope="row" dir="auto">
         <a href={`#finding-${finding.number}`}>{finding.title}</a>
+        {hasMovedOn(finding) && <span className="state">{findingStateLabels[finding.state]}</span>}
       </th>
       <td className="system">{systemLabels[finding.system]}</td>
-      <td className="due">
-        {hasBeenDecided(finding) ? findingStateLabels[finding.state] : dueWords(finding)}
-      </td>
+      {finding.urgency === 'within-days' && <td className="due">{dueWords(finding)}</td>}
       <td className="page">
         <PageOf id={`finding-${finding.number}`} />
       </td>
@@ -67,6 +68,6 @@ function Row({ finding }: { finding: SnapshotFinding }) {
 }
 
 /** Whether the finding has moved on since it was first issued, so that its state is worth printing. */
-export function hasBeenDecided({ state }: SnapshotFinding): boolean {
+export function hasMovedOn({ state }: SnapshotFinding): boolean {
   return state !== 'draft' && state !== 'open';
 }

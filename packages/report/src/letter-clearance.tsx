@@ -8,7 +8,7 @@ export function Cleared({ finding, timeZone }: { finding: SnapshotFinding; timeZ
   const { clearance } = finding;
   return (
     <article className="finding cleared">
-      <h3 className="finding-title">
+      <h3 className="finding-title keep">
         <span className="finding-number">{finding.number}</span> <span dir="auto">{finding.title}</span>
       </h3>
       <div className="finding-margin">

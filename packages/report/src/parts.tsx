@@ -18,10 +18,10 @@ export function Gauge({ urgency }: { urgency: Urgency }) {
       {[0, 1, 2, 3].map((segment) => (
         <rect
           key={segment}
-          x="0.75"
-          y={23.25 - segment * 7.5}
-          width="8.5"
-          height="6"
+          x="1"
+          y={23.8 - segment * 7.4}
+          width="8"
+          height="5"
           className={segment < filled ? 'full' : 'empty'}
         />
       ))}
@@ -37,22 +37,35 @@ export function PageOf({ id }: { id: string }) {
   return <span className="page-of" data-page-of={id} />;
 }
 
-/** Plain text with its paragraphs; a single line feed stays a line break (`white-space: pre-line`). */
-export function Prose({ text, lead }: { text: string; lead?: ReactNode }) {
-  return paragraphsOf(text).map((paragraph) => (
-    <p key={paragraph.at} className="prose" dir="auto">
-      {paragraph.at === 0 && lead}
-      {paragraph.text}
-    </p>
-  ));
+/** A paragraph of a text and the offset at which it starts there. */
+interface PartOfText {
+  at: number;
+  text: string;
 }
 
-/** The paragraphs of a text, each with the offset at which it starts; empty lines part them. */
-function paragraphsOf(text: string): { at: number; text: string }[] {
+/** The paragraphs of a plain text; empty lines part them. */
+export function paragraphsOf(text: string): PartOfText[] {
   return [...text.trim().matchAll(/\S[^\n]*(?:\n[^\S\n]*\S[^\n]*)*/g)].map((match) => ({
     at: match.index,
     text: match[0],
   }));
+}
+
+/** One paragraph; a single line feed in it stays a line break (`white-space: pre-line`). */
+export function Paragraph({ paragraph, lead }: { paragraph: PartOfText; lead?: ReactNode }) {
+  return (
+    <p className="prose" dir="auto">
+      {lead}
+      {paragraph.text}
+    </p>
+  );
+}
+
+/** Plain text with its paragraphs, the first led in by a few words of ours. */
+export function Prose({ text, lead }: { text: string; lead?: ReactNode }) {
+  return paragraphsOf(text).map((paragraph, index) => (
+    <Paragraph key={paragraph.at} paragraph={paragraph} lead={index === 0 && lead} />
+  ));
 }
 
 /** Names and values in a table of two columns; rows without a value are left out. */

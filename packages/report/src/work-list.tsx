@@ -2,7 +2,7 @@ import type { ReportSnapshot, SnapshotFinding } from '@garboard/contract/report-
 import { findingStateLabels } from '@garboard/trade/vocabulary';
 import { recommendations } from './findings-order.ts';
 import { dueWords } from './format.ts';
-import { hasBeenDecided } from './index-of-findings.tsx';
+import { hasMovedOn } from './index-of-findings.tsx';
 import { Gauge, Prose } from './parts.tsx';
 
 /** Every recommendation in the order in which it falls due, with room to note who did it and when. */
@@ -61,7 +61,7 @@ function Row({ finding }: { finding: SnapshotFinding }) {
         {finding.recommendation && <Prose text={finding.recommendation} />}
       </th>
       <td className="due">{dueWords(finding)}</td>
-      <td className="done">{hasBeenDecided(finding) ? findingStateLabels[finding.state] : ''}</td>
+      <td className="done">{hasMovedOn(finding) ? findingStateLabels[finding.state] : ''}</td>
     </tr>
   );
 }

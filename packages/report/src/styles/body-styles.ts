@@ -19,23 +19,24 @@ p + p { margin-top: 2mm; }
 h2 { font-size: 19pt; letter-spacing: -0.01em; margin-bottom: 5mm; }
 main > section { margin-top: 14mm; }
 main > section:first-child { margin-top: 0; }
-#index, #findings, #record, #work { break-before: page; margin-top: 0; }
 
 table { border-collapse: collapse; width: 100%; }
 th, td { vertical-align: top; padding: 1.4mm 3mm 1.4mm 0; border-top: 0.4pt solid var(--hair); }
 tr > :last-child { padding-inline-end: 0; }
 tr { break-inside: avoid; }
+thead { break-after: avoid; break-inside: avoid; }
+tbody:first-of-type > tr:first-child { break-before: avoid; }
 thead th { font-weight: 400; font-size: 8.5pt; color: var(--quiet); border-top: 0; }
 tbody:last-child { border-bottom: 0.4pt solid var(--hair); }
 
 .gauge { width: 2.6mm; height: 7.8mm; flex: none; vertical-align: text-top; }
-.gauge .full { fill: var(--ink); stroke: var(--ink); stroke-width: 1; }
-.gauge .empty { fill: none; stroke: var(--ink); stroke-width: 1; }
+.gauge .full { fill: var(--ink); stroke: var(--ink); stroke-width: 0.8; }
+.gauge .empty { fill: none; stroke: var(--ink); stroke-width: 0.8; }
 .gauge.before-use .full { fill: var(--signal); stroke: var(--signal); }
 
-.beside { display: grid; grid-template-columns: var(--margin) 1fr; column-gap: var(--gap); margin-top: 7mm; }
-.beside > h3 { border-top: 0.4pt solid var(--ink); padding-top: 1.4mm; line-height: 1.42; }
-.beside > div { border-top: 0.4pt solid var(--ink); padding-top: 1.4mm; min-width: 0; }
+.beside { margin-top: 7mm; border-top: 0.4pt solid var(--ink); padding-top: 1.4mm; }
+.beside > h3 { float: inline-start; width: var(--margin); line-height: 1.42; }
+.beside > div { margin-inline-start: calc(var(--margin) + var(--gap)); }
 .beside table tr:first-child > * { border-top: 0; }
 .beside table tr:first-child > * { padding-top: 0; }
 .facts th { width: 38mm; font-weight: 400; color: var(--quiet); }

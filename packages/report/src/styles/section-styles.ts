@@ -8,7 +8,7 @@ export const sectionStyles = `
 .cover-name p { margin: 0; }
 .cover-name .purpose { font-size: 13pt; }
 .cover-name h1 { font-size: 40pt; line-height: 1.04; letter-spacing: -0.02em; margin: 1mm 0 2.5mm -0.6mm; }
-.lead-photo { display: block; max-width: 100%; max-height: 108mm; width: auto; height: auto; margin-top: 9mm; align-self: flex-start; }
+.lead-photo { display: block; max-width: 100%; max-height: 112mm; width: auto; height: auto; margin-top: 9mm; align-self: flex-start; }
 .cover-facts { margin-top: 9mm; }
 .cover-facts div { display: grid; grid-template-columns: var(--margin) 1fr; column-gap: var(--gap); padding: 0.7mm 0; }
 .cover-facts dt { color: var(--quiet); }
@@ -27,7 +27,7 @@ export const sectionStyles = `
 
 .urgencies { margin-top: 4mm; }
 .urgencies .gauge-cell { width: 8mm; }
-.urgencies th { width: 44mm; }
+.urgencies th { width: 54mm; }
 .cautions { margin-top: 7mm; border-inline-start: 1.6pt solid var(--ink); padding-inline-start: 5mm; }
 .cautions h3 { margin-bottom: 1.5mm; }
 .cautions ul { padding-inline-start: 4mm; }
@@ -38,23 +38,32 @@ export const sectionStyles = `
 .index caption > span { display: inline-block; margin-inline-start: 2mm; line-height: 1.2; }
 .index caption strong { display: block; font-size: 12pt; }
 .index tbody th { font-weight: 400; }
-.index .system { width: 43mm; }
-.index .due { width: 35mm; }
+.index .system { width: 47mm; }
+.index .due { width: 33mm; }
 .index .page { width: 11mm; text-align: end; }
-.number { width: 13mm; }
+.number { width: 12mm; }
 .work .number { width: 16mm; font-weight: 600; white-space: nowrap; }
+.work .number .gauge { margin-inline-end: 1mm; }
 .work tbody th p { font-weight: 400; }
-.work .due { width: 28mm; }
-.work .done { width: 34mm; border-inline-start: 0.4pt solid var(--hair); padding-inline-start: 3mm; }
-.work .overdue { display: block; }
+.work .due { width: 27mm; }
+.work .done { width: 32mm; border-inline-start: 0.4pt solid var(--hair); padding-inline-start: 3mm; }
+.work .overdue { display: block; color: var(--signal); }
+.index .state { display: block; font-size: 8.5pt; color: var(--quiet); }
 .work, .index { break-inside: auto; }
-#work > p { margin-bottom: 5mm; }
+/* A sheet to hand to the yard. */
+#work { break-before: page; margin-top: 0; }
+#work > p { margin-bottom: 5mm; break-after: avoid; }
 
 .group > h3 { font-size: 13pt; margin: 10mm 0 3mm; }
 .group:first-of-type > h3 { margin-top: 0; }
-.finding { display: grid; grid-template-columns: var(--margin) minmax(0, 1fr); column-gap: var(--gap); border-top: 0.8pt solid var(--ink); padding-top: 2mm; margin-bottom: 9mm; }
-.finding-title { grid-column: 1 / -1; display: grid; grid-template-columns: subgrid; font-size: 12.5pt; margin-bottom: 2.5mm; }
-.finding-margin { break-inside: avoid; font-size: 9pt; line-height: 1.3; }
+.finding { margin-bottom: 9mm; }
+.finding-start { break-inside: avoid; break-after: avoid; }
+.finding-title { border-top: 0.8pt solid var(--ink); padding-top: 2mm; display: flex; gap: var(--gap); font-size: 12.5pt; margin-bottom: 2.5mm; }
+.finding-number { flex: none; width: var(--margin); }
+.finding-margin { float: inline-start; width: var(--margin); break-inside: avoid; font-size: 9pt; line-height: 1.3; }
+.finding-text { margin-inline-start: calc(var(--margin) + var(--gap)); }
+.finding-start + .finding-text > :first-child { margin-top: 2mm; }
+.finding::after { content: ""; display: block; clear: both; }
 .finding-margin .urgency { display: flex; gap: 2.2mm; font-size: 9.5pt; }
 .finding-margin .urgency .gauge { width: 3.4mm; height: 10.2mm; }
 .finding-margin .urgency p > * { display: block; }
@@ -65,9 +74,7 @@ export const sectionStyles = `
 .finding.before-use .to-do { border-inline-start-color: var(--signal); }
 .references { margin-top: 2mm; font-size: 8.5pt; color: var(--quiet); }
 .photo-row { display: flex; gap: 3mm; align-items: flex-start; margin-top: 4mm; break-inside: avoid; }
-.photo-row figure { flex: 0 1 66.5mm; min-width: 0; break-inside: avoid; }
-.photo-row figure:only-child { flex-basis: 92mm; }
-.photo-row figure:only-child.upright { flex-basis: 66.5mm; }
+.photo-row figure { flex: none; break-inside: avoid; }
 .photo-row img { display: block; width: 100%; height: auto; }
 .photo-row figcaption { margin-top: 1mm; font-size: 8.5pt; line-height: 1.3; }
 .photo-row .taken { color: var(--quiet); }
