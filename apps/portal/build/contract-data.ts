@@ -1,5 +1,5 @@
-import { runnerImport } from 'vite';
 import type { Plugin } from 'vite';
+import { runnerImport } from 'vite';
 
 const ours = /\/packages\/contract\/src\/(routes|photos|reports)\.ts$/;
 

@@ -1,5 +1,5 @@
 import type { Answer, CallArgs } from '@garboard/contract/client';
-import { createClient, pathOf, ProblemError, problemFrom } from '@garboard/contract/client';
+import { createClient, ProblemError, pathOf, problemFrom } from '@garboard/contract/client';
 import type { RouteName } from '@garboard/contract/routes';
 
 /** Calls an operation of the API with the session's cookie. */
@@ -14,4 +14,4 @@ export function newIdempotencyKey(): string {
 export type Item<N extends RouteName> = Answer<N> extends { items: (infer I)[] } ? I : never;
 export type ListName = { [N in RouteName]: Item<N> extends never ? never : N }[RouteName];
 export type { Answer, CallArgs, RouteName };
-export { pathOf, ProblemError, problemFrom };
+export { ProblemError, pathOf, problemFrom };

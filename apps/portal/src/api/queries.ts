@@ -102,7 +102,8 @@ export function useAction<Input, Output>(settings: {
   const mutation = useMutation({
     mutationFn: async (input: Input) => {
       const of = JSON.stringify(input) ?? '';
-      if (attempt.current.of !== of || !attempt.current.key) attempt.current = { of, key: newIdempotencyKey() };
+      if (attempt.current.of !== of || !attempt.current.key)
+        attempt.current = { of, key: newIdempotencyKey() };
       try {
         const output = await settings.run(input, attempt.current.key);
         attempt.current.key = '';

@@ -1,5 +1,5 @@
 import type { Answer, RouteName } from './client.ts';
-import { pathOf, ProblemError } from './client.ts';
+import { ProblemError, pathOf } from './client.ts';
 
 type UploadName = Extract<RouteName, 'uploadPhotos' | 'sendClearance'>;
 

@@ -96,7 +96,11 @@ function Pages() {
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
       <Route path="/recommendations" component={Recommendations} />
       {staff ? <Route path="/vessels" component={VesselList} /> : null}
-      {staff ? <Route path="/vessels/new" component={VesselEditor} /> : null}
+      {staff ? (
+        <Route path="/vessels/new">
+          <VesselEditor />
+        </Route>
+      ) : null}
       {staff ? <Route path="/vessels/:id">{({ id }) => <VesselPage id={id} />}</Route> : null}
       {staff ? <Route path="/vessels/:id/edit">{({ id }) => <VesselEditor id={id} />}</Route> : null}
       {staff ? <Route path="/firm" component={Firm} /> : null}

@@ -16,8 +16,8 @@ export class ErrorBoundary extends Component<{ children: ReactNode }, { broken: 
       <div className="empty" role="alert">
         <h1>This page could not be shown</h1>
         <p>
-          Either the connection was lost or the portal has been renewed since you opened it. Nothing that was saved
-          is lost.
+          Either the connection was lost or the portal has been renewed since you opened it. Nothing that was
+          saved is lost.
         </p>
         <Button kind="main" onClick={() => window.location.reload()}>
           Load the page again

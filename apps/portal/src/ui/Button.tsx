@@ -37,7 +37,15 @@ export function Button({
 }
 
 /** A link that looks like a button: it goes somewhere, it changes nothing. */
-export function ButtonLink({ href, kind = 'plain', children }: { href: string; kind?: Kind; children: ReactNode }) {
+export function ButtonLink({
+  href,
+  kind = 'plain',
+  children,
+}: {
+  href: string;
+  kind?: Kind;
+  children: ReactNode;
+}) {
   return (
     <Link href={href} className={`button button-${kind}`}>
       {children}

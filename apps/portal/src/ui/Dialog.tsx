@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { Heading } from 'react-aria-components/Heading';
 import { Dialog as AriaDialog } from 'react-aria-components/Dialog';
+import { Heading } from 'react-aria-components/Heading';
 import { Modal, ModalOverlay } from 'react-aria-components/Modal';
 import { Button } from './Button.tsx';
 

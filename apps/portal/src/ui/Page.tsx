@@ -9,12 +9,18 @@ import { arrival } from '../app/arrival.ts';
  */
 export function Page({
   title,
+  windowTitle = title,
+  above,
   over,
   under,
   action,
   children,
 }: {
   title: string;
+  /** For the window, when the heading alone doesn't say where one is. */
+  windowTitle?: string;
+  /** Stands between what is above the heading and the heading: the sections of a survey. */
+  above?: ReactNode;
   over?: ReactNode;
   under?: ReactNode;
   action?: ReactNode;
@@ -23,8 +29,8 @@ export function Page({
   const heading = useRef<HTMLHeadingElement>(null);
   const [path] = useLocation();
   useEffect(() => {
-    document.title = `${title} · Garboard`;
-  }, [title]);
+    document.title = `${windowTitle} · Garboard`;
+  }, [windowTitle]);
   useEffect(() => {
     if (arrival.take(path)) {
       window.scrollTo(0, 0);
@@ -33,9 +39,10 @@ export function Page({
   }, [path]);
   return (
     <>
+      {over ? <p className="over">{over}</p> : null}
+      {above}
       <header className="page-head">
         <div>
-          {over ? <p className="over">{over}</p> : null}
           <h1 ref={heading} tabIndex={-1}>
             {title}
           </h1>

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Dialog } from 'react-aria-components/Dialog';
 import { Modal, ModalOverlay } from 'react-aria-components/Modal';
 import { Button } from './Button.tsx';
@@ -23,6 +23,17 @@ export function PhotoViewer({
   const [at, setAt] = useState(startAt);
   const photo = photos[at];
   const move = (by: number) => setAt((now) => Math.min(photos.length - 1, Math.max(0, now + by)));
+  useEffect(() => {
+    const last = photos.length - 1;
+    const press = (event: KeyboardEvent) => {
+      if (event.key === 'ArrowLeft') setAt((now) => Math.max(0, now - 1));
+      if (event.key === 'ArrowRight') setAt((now) => Math.min(last, now + 1));
+      if (event.key === 'Home') setAt(0);
+      if (event.key === 'End') setAt(last);
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [photos.length]);
   if (!photo) return null;
   return (
     <ModalOverlay
@@ -30,12 +41,6 @@ export function PhotoViewer({
       className="viewer"
       onOpenChange={(open) => {
         if (!open) onClose();
-      }}
-      onKeyDown={(event) => {
-        if (event.key === 'ArrowLeft') move(-1);
-        if (event.key === 'ArrowRight') move(1);
-        if (event.key === 'Home') setAt(0);
-        if (event.key === 'End') setAt(photos.length - 1);
       }}
     >
       <Modal>

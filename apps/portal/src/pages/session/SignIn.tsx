@@ -50,8 +50,8 @@ export default function SignIn() {
           </Button>
         </div>
         <p className="soft">
-          Accounts are made by invitation. If your invitation has run out or you have lost your password, ask the
-          survey firm to invite you again.
+          Accounts are made by invitation. If your invitation has run out or you have lost your password, ask
+          the survey firm to invite you again.
         </p>
       </form>
     </Page>

@@ -1,0 +1,102 @@
+import type { Urgency } from '@garboard/trade/vocabulary';
+import { harmLabels, systemLabels, urgencies } from '@garboard/trade/vocabulary';
+import type { ReactNode } from 'react';
+import { fieldError } from '../../api/problems.ts';
+import { CheckboxGroup, RadioGroup, SelectField, TextArea, TextField } from '../../ui/Field.tsx';
+import { UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
+import type { FindingDraft } from './findingDraft.ts';
+import { findingLabels as labels } from './findingDraft.ts';
+
+const urgencyOptions = Object.fromEntries(
+  urgencies.map((urgency) => [urgency, <UrgencyGauge key={urgency} urgency={urgency} />]),
+) as Record<Urgency, ReactNode>;
+
+/** The written part of a finding. */
+export function FindingFields({
+  draft,
+  set,
+  error,
+}: {
+  draft: FindingDraft;
+  set: (change: Partial<FindingDraft>) => void;
+  error: unknown;
+}) {
+  return (
+    <>
+      <SelectField
+        label={labels.system}
+        value={draft.system}
+        options={systemLabels}
+        empty="Choose the system"
+        onChange={(system) => set({ system })}
+        error={fieldError(error, '/system')}
+      />
+      <TextField
+        label={labels.title}
+        hint="A few words, as you would say it on the telephone."
+        required
+        maxLength={200}
+        value={draft.title}
+        onChange={(title) => set({ title })}
+        error={fieldError(error, '/title')}
+      />
+      <TextArea
+        label={labels.observed}
+        hint="Where, how much, and how it was found."
+        value={draft.observed}
+        onChange={(observed) => set({ observed })}
+        error={fieldError(error, '/observed')}
+      />
+      <TextArea
+        label={labels.consequence}
+        value={draft.consequence}
+        onChange={(consequence) => set({ consequence })}
+        error={fieldError(error, '/consequence')}
+      />
+      <TextArea
+        label={labels.recommendation}
+        value={draft.recommendation}
+        onChange={(recommendation) => set({ recommendation })}
+        error={fieldError(error, '/recommendation')}
+      />
+      <RadioGroup
+        label={labels.urgency}
+        name="urgency"
+        value={draft.urgency}
+        options={urgencyOptions}
+        onChange={(urgency) => set({ urgency })}
+        error={fieldError(error, '/urgency')}
+      />
+      {draft.urgency === 'within-days' ? (
+        <TextField
+          label={labels.withinDays}
+          hint="Counted from the day the report is issued."
+          short
+          type="number"
+          required
+          min={1}
+          max={3650}
+          step={1}
+          value={draft.withinDays}
+          onChange={(withinDays) => set({ withinDays })}
+          error={fieldError(error, '/withinDays')}
+        />
+      ) : null}
+      <CheckboxGroup
+        label={labels.harms}
+        values={draft.harms}
+        options={harmLabels}
+        onChange={(harms) => set({ harms })}
+      />
+      <TextArea
+        label={labels.references}
+        optional
+        rows={2}
+        hint="Standards and regulations by their designation, one a line."
+        value={draft.references}
+        onChange={(references) => set({ references })}
+        error={fieldError(error, '/references')}
+      />
+    </>
+  );
+}

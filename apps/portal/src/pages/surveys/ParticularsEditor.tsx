@@ -1,0 +1,90 @@
+import { etagOf } from '@garboard/contract/client';
+import type { Survey } from '@garboard/contract/surveys';
+import { purposeLabels } from '@garboard/trade/vocabulary';
+import { call } from '../../api/client.ts';
+import { useLeaveWarning } from '../../app/leaving.tsx';
+import { useRecordEdit } from '../../app/recordEdit.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Restored } from '../../ui/EditNotices.tsx';
+import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { Merge } from '../../ui/Merge.tsx';
+import type { SurveyDraft } from './surveyForm.tsx';
+import { emptySurvey, SurveyFields } from './surveyForm.tsx';
+
+const labels: Record<keyof SurveyDraft, string> = {
+  purpose: 'Purpose',
+  requestedBy: 'Asked for by',
+  scope: 'Scope',
+  limitations: 'Limitations',
+  timeZone: 'Time zone',
+  clearanceDecidedBy: 'Clearance decided by',
+};
+
+function valuesOf(survey: Survey | null): SurveyDraft {
+  if (!survey) return emptySurvey();
+  const { purpose, requestedBy, scope, limitations, timeZone, clearanceDecidedBy } = survey;
+  return { purpose, requestedBy, scope, limitations, timeZone, clearanceDecidedBy };
+}
+
+/** The particulars in a form; two people's changes are put together, not overwritten. */
+export function ParticularsEditor({ survey, onClose }: { survey: Survey; onClose: () => void }) {
+  const edit = useRecordEdit<Survey, SurveyDraft>({
+    record: survey,
+    valuesOf,
+    save: ({ purpose, ...rest }, base) =>
+      call('updateSurvey', {
+        params: { id: survey.id },
+        body: purpose ? { purpose, ...rest } : rest,
+        ifMatch: etagOf(base ?? survey),
+      }),
+    reload: () => call('getSurvey', { params: { id: survey.id } }),
+    keepAs: `unsaved:survey:${survey.id}`,
+    touches: ['getSurvey', 'listSurveys', 'listEvents'],
+    done: () => 'Particulars saved.',
+    onDone: onClose,
+  });
+  const leaving = useLeaveWarning(edit.unsaved, edit.discard);
+  if (edit.theirs) {
+    return (
+      <Merge
+        base={valuesOf(edit.base)}
+        mine={edit.values}
+        theirs={valuesOf(edit.theirs)}
+        labels={labels}
+        show={(key, values) =>
+          key === 'purpose' && values.purpose ? purposeLabels[values.purpose] : String(values[key])
+        }
+        busy={edit.busy}
+        onSettle={edit.settle}
+        onPostpone={edit.postpone}
+      />
+    );
+  }
+  return (
+    <form
+      className="stack measure"
+      onSubmit={(event) => {
+        event.preventDefault();
+        edit.save();
+      }}
+    >
+      <Restored when={edit.restored} onDiscard={edit.discard} />
+      <SurveyFields draft={edit.values} set={edit.set} error={edit.error} />
+      <ErrorNotice error={edit.error} />
+      <div className="actions">
+        <Button kind="main" type="submit" busy={edit.busy} busyLabel="Saving…">
+          Save
+        </Button>
+        <Button
+          onClick={() => {
+            edit.discard();
+            onClose();
+          }}
+        >
+          Cancel
+        </Button>
+      </div>
+      {leaving.dialog}
+    </form>
+  );
+}
