@@ -1,0 +1,84 @@
+import { randomUUID } from 'node:crypto';
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import multipart from '@fastify/multipart';
+import rateLimit from '@fastify/rate-limit';
+import { uploadLimits } from '@garboard/contract/photos';
+import { type RouteName, routes } from '@garboard/contract/routes';
+import Fastify, { type FastifyInstance } from 'fastify';
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import type { Deps } from './http/deps.ts';
+import { installProblemHandlers } from './http/problems.ts';
+import { installSessions } from './http/session.ts';
+import { clearanceRoutes } from './routes/clearances.ts';
+import { docsRoutes } from './routes/docs.ts';
+import { findingRoutes } from './routes/findings.ts';
+import { healthRoutes } from './routes/health.ts';
+import { peopleRoutes } from './routes/people.ts';
+import { photoRoutes } from './routes/photos.ts';
+import { portalRoutes } from './routes/portal.ts';
+import { reportRoutes } from './routes/reports.ts';
+import { surveyRoutes } from './routes/surveys.ts';
+import { vesselRoutes } from './routes/vessels.ts';
+
+/** Builds the whole HTTP surface without listening. @throws when a route of the contract has no handler. */
+export async function buildApp(deps: Deps): Promise<FastifyInstance> {
+  const app = Fastify({
+    loggerInstance: deps.log,
+    genReqId: () => randomUUID(),
+    bodyLimit: 2 * 1024 * 1024,
+    forceCloseConnections: 'idle',
+    trustProxy: 'loopback, linklocal, uniquelocal',
+  });
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  app.decorate('served', { names: new Set<RouteName>() });
+  installProblemHandlers(app);
+
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        imgSrc: ["'self'", 'blob:', 'data:'],
+        styleSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        objectSrc: ["'none'"],
+        frameAncestors: ["'none'"],
+        baseUri: ["'self'"],
+        formAction: ["'self'"],
+        upgradeInsecureRequests: deps.env.publicUrl.startsWith('https:') ? [] : null,
+      },
+    },
+    strictTransportSecurity: deps.env.publicUrl.startsWith('https:'),
+  });
+  await app.register(cookie);
+  await app.register(rateLimit, { global: false });
+  await app.register(multipart, {
+    limits: { files: uploadLimits.filesPerRequest, fields: 20, parts: uploadLimits.filesPerRequest + 20, fieldSize: 100_000 },
+  });
+  installSessions(app, deps);
+  app.addHook('onRequest', async (request, reply) => {
+    reply.header('x-request-id', request.id);
+  });
+  app.addHook('onSend', async (request, reply) => {
+    // What one person sees must not be kept for another.
+    if (request.routeOptions.config.route && !reply.hasHeader('cache-control')) {
+      reply.header('cache-control', 'private, no-store');
+    }
+  });
+
+  healthRoutes(app, deps);
+  peopleRoutes(app, deps);
+  vesselRoutes(app, deps);
+  surveyRoutes(app, deps);
+  photoRoutes(app, deps);
+  findingRoutes(app, deps);
+  reportRoutes(app, deps);
+  clearanceRoutes(app, deps);
+  await docsRoutes(app, deps);
+  await portalRoutes(app, deps);
+
+  const missing = (Object.keys(routes) as RouteName[]).filter((name) => !app.served.names.has(name));
+  if (missing.length > 0) throw new Error(`These routes of the contract have no handler: ${missing.join(', ')}`);
+  return app;
+}

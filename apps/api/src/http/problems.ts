@@ -1,0 +1,72 @@
+import { type FieldError, type Problem, type ProblemType, problemTypes } from '@garboard/contract/problems';
+import { Refusal } from '@garboard/core/problems';
+import { ObjectTooLargeError } from '@garboard/platform/object-store';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+
+/** Answers with RFC 9457 problem details. */
+export function sendProblem(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  type: ProblemType,
+  detail: string,
+  errors?: FieldError[],
+): FastifyReply {
+  const { status, title } = problemTypes[type];
+  const body: Problem = {
+    type: `/problems/${type}`,
+    title,
+    status,
+    detail,
+    instance: `/requests/${request.id}`,
+    ...(errors ? { errors } : {}),
+  };
+  return reply.code(status).type('application/problem+json').send(JSON.stringify(body));
+}
+
+/** Fastify's own refusals, told as ours. */
+const frameworkProblems: Record<string, [ProblemType, string]> = {
+  FST_ERR_CTP_INVALID_JSON_BODY: ['malformed-json', 'The body is not valid JSON.'],
+  FST_ERR_CTP_EMPTY_JSON_BODY: ['malformed-json', 'The body is empty; send JSON.'],
+  FST_ERR_CTP_INVALID_CONTENT_LENGTH: ['malformed-json', 'The body is shorter or longer than announced.'],
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: ['wrong-media-type', 'Send JSON, or a multipart form where files are expected.'],
+  FST_INVALID_MULTIPART_CONTENT_TYPE: ['wrong-media-type', 'Send a multipart form with the files in parts named file.'],
+  FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body is larger than this route accepts.'],
+  FST_REQ_FILE_TOO_LARGE: ['too-large', 'A file of the form is larger than accepted.'],
+  FST_FILES_LIMIT: ['too-large', 'The form holds more files than accepted at once; send them in several goes.'],
+  FST_PARTS_LIMIT: ['too-large', 'The form has more parts than accepted.'],
+  FST_FIELDS_LIMIT: ['too-large', 'The form has more fields than accepted.'],
+};
+
+function fieldErrors(error: FastifyError & { validationContext?: string }): FieldError[] | null {
+  if (!hasZodFastifySchemaValidationErrors(error)) return null;
+  const where = error.validationContext === 'body' ? '' : `/${error.validationContext ?? ''}`;
+  return error.validation.map((v) => ({ pointer: `${where}${v.instancePath}`, detail: v.message ?? 'Not valid.' }));
+}
+
+/** Turns every error into a problem; only what is truly unexpected is logged as an error. */
+export function installProblemHandlers(app: FastifyInstance): void {
+  app.setErrorHandler((error: FastifyError, request, reply) => {
+    if (error instanceof Refusal) return sendProblem(request, reply, error.type, error.message, error.errors);
+    if (error instanceof ObjectTooLargeError) return sendProblem(request, reply, 'too-large', error.message);
+    const fields = fieldErrors(error);
+    if (fields) {
+      // An id that isn't one names nothing.
+      if (fields.every((f) => f.pointer.startsWith('/params'))) {
+        return sendProblem(request, reply, 'not-found', 'There is nothing at this address.');
+      }
+      const detail = fields.map((f) => `${f.pointer || '/'}: ${f.detail}`).join(' ');
+      return sendProblem(request, reply, 'invalid-input', detail, fields);
+    }
+    const known = frameworkProblems[error.code];
+    if (known) return sendProblem(request, reply, known[0], known[1]);
+    if (error.statusCode === 429) return sendProblem(request, reply, 'too-many-requests', error.message);
+    if (error.statusCode === 415) return sendProblem(request, reply, 'wrong-media-type', error.message);
+    if (error.statusCode && error.statusCode >= 400 && error.statusCode < 500) {
+      return sendProblem(request, reply, 'malformed-json', error.message);
+    }
+    request.log.error({ err: error }, 'request failed');
+    const detail = 'Nothing was changed. Try again; if it happens again, quote the number of this request.';
+    return sendProblem(request, reply, 'internal', detail);
+  });
+}

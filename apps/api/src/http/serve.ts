@@ -1,0 +1,121 @@
+import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
+import type { Actor } from '@garboard/core/access/actor';
+import type { Ctx } from '@garboard/core/context';
+import { Refusal } from '@garboard/core/problems';
+import { inTransaction } from '@garboard/db/database';
+import type { FastifyInstance, FastifyReply, FastifyRequest, FastifySchema } from 'fastify';
+import type { z } from 'zod';
+import type { Deps } from './deps.ts';
+import { fingerprintOf, once } from './idempotency.ts';
+
+type Part<R, K extends string> = R extends { [P in K]: infer V extends z.ZodType } ? z.output<V> : undefined;
+type Answer<R> = R extends { response: infer V } ? (V extends z.ZodType ? z.input<V> : undefined) : undefined;
+
+/** What a handler gets, validated by the contract. */
+export interface Input<N extends RouteName> {
+  params: Part<Routes[N], 'params'>;
+  query: Part<Routes[N], 'query'>;
+  body: Part<Routes[N], 'body'>;
+  /** The version in `If-Match`, when one was sent. */
+  ifMatch: number | undefined;
+  request: FastifyRequest;
+  reply: FastifyReply;
+}
+export type Handler<N extends RouteName> = (ctx: Ctx, input: Input<N>) => Promise<Answer<Routes[N]>>;
+
+export const fastifyPath = (route: Route): string => route.path.replace(/\{(\w+)\}/g, ':$1');
+
+function schemaOf(route: Route): FastifySchema {
+  const response =
+    route.response === undefined || route.response === 'bytes' ? {} : { response: { [route.status]: route.response } };
+  return {
+    ...(route.params ? { params: route.params } : {}),
+    ...(route.query ? { querystring: route.query } : {}),
+    ...(route.body ? { body: route.body } : {}),
+    ...response,
+  };
+}
+
+function ifMatchOf(request: FastifyRequest): number | undefined {
+  const header = request.headers['if-match'];
+  if (header === undefined || header === '*') return undefined;
+  const version = /^(?:W\/)?"(\d{1,9})"$/.exec(header)?.[1];
+  if (!version) {
+    throw new Refusal('stale-version', 'If-Match must be the ETag of the version that you edited, such as "3".');
+  }
+  return Number(version);
+}
+
+function setHeaders(route: Route, request: FastifyRequest, reply: FastifyReply, answer: unknown): void {
+  if (typeof answer !== 'object' || answer === null) return;
+  if (route.etag && 'version' in answer) reply.header('etag', `"${answer.version}"`);
+  if ('next' in answer && typeof answer.next === 'string') {
+    const url = new URL(request.url, 'http://here');
+    url.searchParams.set('cursor', answer.next);
+    reply.header('link', `<${url.pathname}${url.search}>; rel="next"`);
+  }
+}
+
+/** The context of a use case within a running transaction. */
+export function contextOf(deps: Deps, request: FastifyRequest, tx: Ctx['tx']): Ctx {
+  return { actor: actorOf(request), tx, store: deps.store, clock: deps.clock, log: request.log };
+}
+
+/** The signed-in person; on a public route nobody, entitled to no firm's rows. */
+export function actorOf(request: FastifyRequest): Actor {
+  return request.actor ?? { kind: 'system', firmIds: [] };
+}
+
+export interface Served {
+  names: Set<RouteName>;
+}
+
+/**
+ * Registers a route of the contract: validates, runs the handler in one transaction bound to the caller's firms,
+ * answers an `Idempotency-Key` already used with the first answer, sets `ETag` and `Link`.
+ */
+export function serve<N extends RouteName>(app: FastifyInstance, deps: Deps, name: N, handler: Handler<N>): void {
+  const route: Route = routes[name];
+  app.served.names.add(name);
+  app.route({
+    method: route.method,
+    url: fastifyPath(route),
+    schema: schemaOf(route),
+    config: { route },
+    handler: async (request, reply) => {
+      const input = {
+        params: request.params,
+        query: request.query,
+        body: request.body,
+        ifMatch: ifMatchOf(request),
+        request,
+        reply,
+      } as Input<N>;
+      const key = route.idempotent ? request.headers['idempotency-key'] : undefined;
+      const answer = await inTransaction(deps.db, actorOf(request).firmIds, async (tx) => {
+        const ctx = contextOf(deps, request, tx);
+        const run = () => handler(ctx, input);
+        if (typeof key !== 'string' || ctx.actor.kind !== 'person') return run();
+        const fingerprint = fingerprintOf(request.method, request.url, request.body);
+        return once(tx, { personId: ctx.actor.personId, key, route: name, fingerprint, reply }, run);
+      });
+      if (reply.sent) return reply;
+      reply.code(route.status);
+      setHeaders(route, request, reply, answer);
+      return route.status === 204 ? reply.send() : answer;
+    },
+  });
+}
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    served: Served;
+  }
+  interface FastifyRequest {
+    actor: Actor | null;
+    sessionHash: string | null;
+  }
+  interface FastifyContextConfig {
+    route?: Route;
+  }
+}

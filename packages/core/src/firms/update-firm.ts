@@ -1,0 +1,27 @@
+import type { firm, firmPatch } from '@garboard/contract/people';
+import type { z } from 'zod';
+import type { Ctx } from '../context.ts';
+import { staleVersion } from '../problems.ts';
+import { loadFirm, mustBePrincipal } from './load-firm.ts';
+
+export type FirmView = z.output<typeof firm>;
+
+/** The firm's particulars. @throws Refusal `not-found` */
+export async function getFirm(ctx: Ctx, id: string): Promise<FirmView> {
+  return loadFirm(ctx, id);
+}
+
+/** Changes the firm's particulars. @throws Refusal `not-found`, `not-allowed`, `stale-version` */
+export async function updateFirm(
+  ctx: Ctx,
+  input: { id: string; patch: z.output<typeof firmPatch>; ifMatch?: number | undefined },
+): Promise<FirmView> {
+  await loadFirm(ctx, input.id);
+  mustBePrincipal(ctx, input.id);
+  const changed = await ctx.tx.firm.updateMany({
+    where: { id: input.id, ...(input.ifMatch === undefined ? {} : { version: input.ifMatch }) },
+    data: { ...input.patch, version: { increment: 1 } },
+  });
+  if (changed.count === 0) throw staleVersion('firm');
+  return ctx.tx.firm.findUniqueOrThrow({ where: { id: input.id } });
+}

@@ -1,0 +1,16 @@
+import { hash, verify } from '@node-rs/argon2';
+
+// OWASP's password storage cheat sheet: argon2id with 19 MiB of memory, 2 passes, 1 lane.
+const cost = { memoryCost: 19_456, timeCost: 2, parallelism: 1 };
+
+/** argon2id hash of a password (the library's default kind), in PHC string form. */
+export const hashPassword = (password: string): Promise<string> => hash(password, cost);
+
+let decoy: Promise<string> | undefined;
+
+/** Whether the password fits; takes as long when there is no account, so that timing names nobody. */
+export async function passwordFits(kept: string | null, password: string): Promise<boolean> {
+  decoy ??= hashPassword('nobody has this password');
+  const fits = await verify(kept ?? (await decoy), password);
+  return kept !== null && fits;
+}

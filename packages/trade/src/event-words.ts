@@ -1,0 +1,34 @@
+/** What can happen to a survey, and the sentence that its history shows. */
+const words = {
+  'survey.created': () => 'Survey opened',
+  'survey.edited': () => 'Particulars of the survey changed',
+  'survey.moved': (d) => `Survey moved to “${d.to}”`,
+  'party.added': (d) => `${d.name} invited as ${d.role}`,
+  'party.removed': (d) => `${d.name} (${d.role}) removed`,
+  'photos.added': (d) => (d.count === '1' ? '1 photo added' : `${d.count} photos added`),
+  'photo.deleted': (d) => `Photo ${d.fileName} deleted`,
+  'finding.created': (d) => `Finding recorded: ${d.title}`,
+  'finding.edited': (d) => `Finding edited: ${d.title}`,
+  'finding.deleted': (d) => `Draft finding deleted: ${d.title}`,
+  'finding.withdrawn': (d) => `Finding withdrawn: ${d.title}`,
+  'findings.ordered': () => 'Order of findings changed',
+  'finding.issued': (d) => (d.dueOn ? `Issued, due by ${d.dueOn}` : 'Issued'),
+  'report.requested': (d) => `${d.label} requested, revision ${d.revision}`,
+  'report.issued': (d) => `${d.label} issued, revision ${d.revision}`,
+  'report.failed': (d) => `${d.label} could not be made: ${d.problem}`,
+  'evidence.sent': (d) => `Evidence sent: ${d.statement}`,
+  'evidence.accepted': (d) => (d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared'),
+  'evidence.returned': (d) => `Evidence returned: ${d.reason}`,
+  'evidence.accepted-as-is': (d) => `Accepted as it is: ${d.reason}`,
+} as const satisfies Record<string, (data: Record<string, string>) => string>;
+
+export type EventKind = keyof typeof words;
+
+/** The sentence for an event; a kind from a newer version is shown by its name. */
+export function eventSummary(kind: string, data: Record<string, unknown>): string {
+  const sentence = (words as Record<string, (data: Record<string, string>) => string>)[kind];
+  const strings = Object.fromEntries(
+    Object.entries(data).map(([key, value]) => [key, value == null ? '' : String(value)]),
+  );
+  return sentence ? sentence(strings) : kind;
+}
