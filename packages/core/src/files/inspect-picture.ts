@@ -1,0 +1,49 @@
+import { uploadLimits } from '@garboard/contract/photos';
+import { sharp } from './sharp.ts';
+
+export type PictureVerdict = { size: { width: number; height: number } } | { problem: string };
+
+const millions = (n: number) => (n / 1e6).toLocaleString('en-GB', { maximumFractionDigits: 1 });
+
+/**
+ * Looks at a picture: first at its header alone, so that a small file can't unfold into a huge picture, then by
+ * decoding it wholly at a tiny size, so that damage shows now and not when the report is made.
+ */
+export async function inspectPicture(path: string): Promise<PictureVerdict> {
+  const head = await sharp(path, { limitInputPixels: false })
+    .metadata()
+    .catch(() => null);
+  if (!head?.width || !head.height) {
+    return {
+      problem: 'The file is damaged: its picture header can’t be read. Send it again from the camera.',
+    };
+  }
+  if (
+    Math.max(head.width, head.height) > uploadLimits.side ||
+    head.width * head.height > uploadLimits.pixels
+  ) {
+    return {
+      problem:
+        `The picture is too large: ${head.width} by ${head.height} pixels. At most ` +
+        `${millions(uploadLimits.pixels)} million pixels and ${uploadLimits.side} on a side are accepted; scale it down.`,
+    };
+  }
+  try {
+    await sharp(path, { limitInputPixels: uploadLimits.pixels, failOn: 'warning', sequentialRead: true })
+      .resize(48, 48, { fit: 'inside' })
+      .raw()
+      .toBuffer();
+  } catch (error) {
+    return { problem: damage(error instanceof Error ? error.message : '') };
+  }
+  return { size: { width: head.autoOrient.width, height: head.autoOrient.height } };
+}
+
+function damage(message: string): string {
+  const cut = /premature end of JPEG image|end of (file|input|stream)|truncat|unable to parse image/i.test(
+    message,
+  );
+  return cut
+    ? 'The file is cut short: part of the picture is missing. Send it again from the camera.'
+    : 'The file is damaged: its picture can’t be read to the end. Send it again from the camera.';
+}
