@@ -1,0 +1,109 @@
+import { type ReportSnapshot, reportSnapshot } from '@garboard/contract/report-snapshot';
+import type { Prisma } from '@garboard/db/database';
+import { newId } from '@garboard/db/ids';
+import { requiresClearing, surveyMayBeIssued } from '@garboard/trade/states';
+import { reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
+import type { Ctx } from '../context.ts';
+import { lockSurvey } from '../surveys/load-survey.ts';
+import { requesterOf } from './requester.ts';
+
+export interface FinishReport {
+  reportId: string;
+  claim: string;
+  sha256: string;
+  pages: number;
+  bytes: number;
+}
+
+/**
+ * Issues a report whose PDF is in the store. The full report also opens its draft findings, freezes what parties
+ * read of each and moves the survey to `issued`.
+ *
+ * @returns false when another attempt has taken it over, or it was issued already: nothing was changed.
+ */
+export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boolean> {
+  const { reportId, claim, sha256, pages, bytes } = input;
+  const owner = await ctx.tx.report.findUnique({ where: { id: reportId }, select: { surveyId: true } });
+  if (!owner) return false;
+  // The survey before the report, as everywhere, so that no two transactions wait for each other.
+  await lockSurvey(ctx, owner.surveyId);
+  const now = ctx.clock();
+  const mine = await ctx.tx.report.updateMany({
+    where: { id: reportId, claim, state: 'rendering' },
+    data: {
+      state: 'issued',
+      progress: 100,
+      stage: 'Issued',
+      problem: null,
+      issuedAt: now,
+      sha256,
+      pages,
+      bytes,
+    },
+  });
+  if (mine.count === 0) return false;
+  const report = await ctx.tx.report.findUniqueOrThrow({ where: { id: reportId } });
+  const snapshot = reportSnapshot.parse(report.snapshot);
+  const opened = snapshot.kind === 'full' ? await openFindings(ctx, report.surveyId, snapshot) : [];
+  if (snapshot.kind === 'full') await moveSurvey(ctx, report.surveyId, now);
+
+  const { firmId, surveyId } = report;
+  const issued = { label: reportKindLabels[snapshot.kind], revision: snapshot.revision };
+  const shared = { firmId, surveyId, reportId, at: now, ...(await requesterOf(ctx, report)) };
+  await ctx.tx.event.createMany({
+    data: [
+      { id: newId(), ...shared, kind: 'report.issued', data: issued },
+      ...opened.map((f) => ({
+        id: newId(),
+        ...shared,
+        findingId: f.id,
+        kind: 'finding.issued',
+        data: { title: f.title, dueOn: f.dueOn },
+      })),
+    ] satisfies Prisma.EventCreateManyInput[],
+  });
+  return true;
+}
+
+/** Writes what was issued into every finding of the report, in one statement. Answers those that were drafts. */
+async function openFindings(ctx: Ctx, surveyId: string, snapshot: ReportSnapshot) {
+  const drafts = await ctx.tx.$queryRaw<{ id: string }[]>`
+    SELECT id FROM findings WHERE survey_id = ${surveyId}::uuid AND state = 'draft' FOR UPDATE`;
+  const { firm } = await ctx.tx.survey.findUniqueOrThrow({
+    where: { id: surveyId },
+    select: { firm: { select: { layupRequiresClearing: true } } },
+  });
+  const rows = snapshot.findings.map((f) => ({
+    id: f.id,
+    issued: f,
+    due_on: f.dueOn,
+    clearing: requiresClearing(f.urgency, firm.layupRequiresClearing),
+  }));
+  await ctx.tx.$executeRaw`
+    UPDATE findings AS f
+    SET issued = r.issued, due_on = r.due_on, clearing = r.clearing, version = f.version + 1,
+        updated_at = ${ctx.clock()},
+        state = CASE WHEN f.state = 'draft' THEN 'open' ELSE f.state END
+    FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb)
+      AS r(id uuid, issued jsonb, due_on date, clearing boolean)
+    WHERE f.id = r.id AND f.survey_id = ${surveyId}::uuid`;
+  const draftIds = new Set(drafts.map((d) => d.id));
+  return snapshot.findings.filter((f) => draftIds.has(f.id));
+}
+
+async function moveSurvey(ctx: Ctx, surveyId: string, now: Date): Promise<void> {
+  const survey = await ctx.tx.survey.findUniqueOrThrow({
+    where: { id: surveyId },
+    select: { state: true, issuedAt: true },
+  });
+  // One that was closed or cancelled while the report was being made stays where it was put.
+  const moves = surveyMayBeIssued(survey.state as SurveyState);
+  await ctx.tx.survey.update({
+    where: { id: surveyId },
+    data: {
+      ...(moves ? { state: 'issued' } : {}),
+      issuedAt: survey.issuedAt ?? now,
+      version: { increment: 1 },
+    },
+  });
+}

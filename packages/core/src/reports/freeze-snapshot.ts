@@ -1,0 +1,162 @@
+import { type ReportSnapshot, reportSnapshot, snapshotVersion } from '@garboard/contract/report-snapshot';
+import { dayIn } from '@garboard/trade/due-dates';
+import type { FirmRole, ReportKind } from '@garboard/trade/vocabulary';
+import type { z } from 'zod';
+import type { Ctx } from '../context.ts';
+import { wrongState } from '../problems.ts';
+import { refuseEarlyClearance, refuseFailedPhotos, refuseUnreadyReport } from './report-obstacles.ts';
+import { findingsOf, freezeFinding, freezeIssued, freezePhoto } from './snapshot-rows.ts';
+
+export type IssuableKind = ReportSnapshot['kind'];
+
+export interface FreezeInput {
+  surveyId: string;
+  kind: IssuableKind;
+  revision: number;
+}
+
+type Draft = z.input<typeof reportSnapshot>;
+
+/**
+ * Gathers everything a document will say, as things stand in this transaction: a full report from the working
+ * copy, every other kind from what was issued. The number of queries doesn't depend on the number of findings.
+ *
+ * @throws Refusal `wrong-state` when the record is not ready for this kind.
+ */
+export async function freezeSnapshot(ctx: Ctx, input: FreezeInput): Promise<ReportSnapshot> {
+  const draft = input.kind === 'full' ? await fromWorkingCopy(ctx, input) : await fromIssued(ctx, input);
+  return reportSnapshot.parse(draft);
+}
+
+/** The photos a document shows, each once. */
+export function photosOf(snapshot: ReportSnapshot): string[] {
+  const lead = 'leadPhoto' in snapshot && snapshot.leadPhoto ? [snapshot.leadPhoto.id] : [];
+  return [...new Set([...lead, ...snapshot.findings.flatMap((f) => f.photos.map((p) => p.id))])];
+}
+
+async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): Promise<Draft> {
+  const now = ctx.clock();
+  const survey = await ctx.tx.survey.findUniqueOrThrow({
+    where: { id: surveyId },
+    include: { firm: true, vessel: true, attendances: { orderBy: { ordinal: 'asc' } } },
+  });
+  const findings = (await findingsOf(ctx, surveyId)).filter((f) => f.state !== 'withdrawn');
+  refuseUnreadyReport(survey, findings);
+  const leadPhoto = survey.leadPhotoId
+    ? await ctx.tx.photo.findFirst({ where: { id: survey.leadPhotoId, surveyId } })
+    : null;
+  refuseFailedPhotos([
+    ...(leadPhoto ? [leadPhoto] : []),
+    ...findings.flatMap((f) => f.photos.map((p) => p.photo)),
+  ]);
+  const issuedOn = dayIn(survey.timeZone, now);
+  return {
+    schemaVersion: snapshotVersion,
+    kind: kind as 'full',
+    revision,
+    frozenAt: now.toISOString(),
+    language: 'en',
+    paper: 'A4',
+    timeZone: survey.timeZone,
+    firm: letterhead(survey.firm),
+    surveyor: await signatory(ctx, survey),
+    survey: {
+      id: survey.id,
+      number: survey.number,
+      purpose: survey.purpose as Draft['survey']['purpose'],
+      requestedBy: survey.requestedBy,
+      scope: survey.scope,
+      limitations: survey.limitations,
+      clearanceDecidedBy: survey.clearanceDecidedBy as Draft['survey']['clearanceDecidedBy'],
+    },
+    vessel: {
+      ...survey.vessel,
+      hullMaterial: survey.vessel.hullMaterial as Draft['vessel']['hullMaterial'],
+      propulsion: survey.vessel.propulsion as Draft['vessel']['propulsion'],
+    },
+    attendances: survey.attendances.map((a) => ({
+      date: a.date.toISOString().slice(0, 10),
+      place: a.place,
+      condition: a.condition as Draft['attendances'][number]['condition'],
+    })),
+    findings: findings.map((f) => freezeFinding(f, issuedOn)),
+    leadPhoto: leadPhoto ? freezePhoto(leadPhoto) : null,
+  };
+}
+
+async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): Promise<Draft> {
+  const reports = await ctx.tx.report.findMany({
+    where: { surveyId, state: 'issued' },
+    orderBy: { id: 'asc' },
+    select: { id: true, kind: true, revision: true, issuedAt: true, sha256: true },
+  });
+  const latest = reports.findLast((r) => r.kind === 'full');
+  if (!latest) {
+    throw wrongState(
+      'The survey report has not been issued yet, and this is made from it. Issue the survey report first.',
+    );
+  }
+  const { snapshot } = await ctx.tx.report.findUniqueOrThrow({
+    where: { id: latest.id },
+    select: { snapshot: true },
+  });
+  const record = reportSnapshot.parse(snapshot);
+  const firm = await ctx.tx.survey.findUniqueOrThrow({ where: { id: surveyId }, select: { firm: true } });
+  const findings = await findingsOf(ctx, surveyId);
+  const { findings: _, ...rest } = record;
+  const base = { ...rest, revision, frozenAt: ctx.clock().toISOString(), firm: letterhead(firm.firm) };
+  if (kind === 'recommendations' || kind === 'full') {
+    const shown = findings.filter((f) => f.state !== 'withdrawn').flatMap(freezeIssued);
+    return { ...base, kind, leadPhoto: 'leadPhoto' in record ? record.leadPhoto : null, findings: shown };
+  }
+  const clearing = findings.filter((f) => f.clearing && f.issued !== null);
+  if (kind === 'clearance-letter') refuseEarlyClearance(clearing);
+  return {
+    ...base,
+    kind,
+    // A letter tells what became of each finding; its photos are in the report.
+    findings: clearing.flatMap(freezeIssued).map((f) => ({ ...f, photos: [] })),
+    issuedReports: reports.flatMap((r) =>
+      r.issuedAt && r.sha256
+        ? [
+            {
+              kind: r.kind as ReportKind,
+              revision: r.revision,
+              issuedAt: r.issuedAt.toISOString(),
+              sha256: r.sha256,
+            },
+          ]
+        : [],
+    ),
+  };
+}
+
+interface Letterhead {
+  name: string;
+  addressLines: string[];
+  email: string | null;
+  phone: string | null;
+}
+
+const letterhead = ({ name, addressLines, email, phone }: Letterhead): Letterhead => ({
+  name,
+  addressLines,
+  email,
+  phone,
+});
+
+/** Who signs: the survey's surveyor. @throws Refusal `wrong-state` when none is named. */
+async function signatory(ctx: Ctx, survey: { firmId: string; surveyorId: string | null }) {
+  const member = survey.surveyorId
+    ? await ctx.tx.firmMember.findUnique({
+        where: { firmId_personId: { firmId: survey.firmId, personId: survey.surveyorId } },
+        include: { person: { select: { name: true } } },
+      })
+    : null;
+  if (!member || !(['principal', 'surveyor'] satisfies FirmRole[] as string[]).includes(member.role)) {
+    throw wrongState(
+      'No surveyor of your firm is named to sign this report. Choose one in the survey’s particulars.',
+    );
+  }
+  return { name: member.person.name, qualifications: member.qualifications || null };
+}

@@ -1,0 +1,63 @@
+import { decidedFindingStates, surveyMayBeIssued } from '@garboard/trade/states';
+import type { FindingState, SurveyState } from '@garboard/trade/vocabulary';
+import { wrongState } from '../problems.ts';
+import type { FindingRow } from './snapshot-rows.ts';
+
+/** What of a survey decides whether its report can be issued. */
+export interface Issuable {
+  state: string;
+  attendances: readonly unknown[];
+}
+
+const issuingStates = 'attended, drafting, in review or issued';
+
+/** @throws Refusal `wrong-state` saying what is missing from the record before the full report can be issued. */
+export function refuseUnreadyReport(survey: Issuable, findings: readonly FindingRow[]): void {
+  if (!surveyMayBeIssued(survey.state as SurveyState)) {
+    throw wrongState(
+      `A report is issued of a survey that is ${issuingStates}; this one is “${survey.state}”. Move it on first.`,
+    );
+  }
+  if (survey.attendances.length === 0) {
+    throw wrongState(
+      'No attendance is recorded. Add the day, the place and the condition of the vessel first.',
+    );
+  }
+  if (findings.length === 0) {
+    throw wrongState('There are no findings to report. Record at least one, if only a note.');
+  }
+  const wordless = findings.find((f) => f.observed.trim() === '' || f.recommendation.trim() === '');
+  if (wordless) {
+    const missing = wordless.observed.trim() === '' ? 'what was observed' : 'what to do about it';
+    throw wrongState(
+      `Finding ${wordless.number} (${wordless.title}) does not say ${missing}. Write it first.`,
+    );
+  }
+}
+
+/** @throws Refusal `wrong-state` naming a photo of which no printable picture could be made. */
+export function refuseFailedPhotos(photos: readonly { state: string; fileName: string }[]): void {
+  const failed = photos.find((p) => p.state === 'failed');
+  if (failed) {
+    throw wrongState(
+      `The photo ${failed.fileName} could not be read when its print was made. Take it out or upload it again.`,
+    );
+  }
+}
+
+/** @throws Refusal `wrong-state` while findings that require clearing are not decided, or when there are none. */
+export function refuseEarlyClearance(clearing: readonly FindingRow[]): void {
+  if (clearing.length === 0) {
+    throw wrongState(
+      'No issued finding requires clearing, so there is nothing a clearance letter could confirm.',
+    );
+  }
+  const open = clearing.filter((f) => !decidedFindingStates.includes(f.state as FindingState)).length;
+  if (open > 0) {
+    const which =
+      open === 1 ? '1 finding that requires clearing is' : `${open} findings that require clearing are`;
+    throw wrongState(
+      `${which} not decided yet, of ${clearing.length}. A status letter can be issued in the meantime.`,
+    );
+  }
+}
