@@ -1,0 +1,121 @@
+import { etagOf } from '@garboard/contract/client';
+import { useState } from 'react';
+import type { Answer, CallArgs } from '../../api/client.ts';
+import { call } from '../../api/client.ts';
+import { fieldError } from '../../api/problems.ts';
+import { useAction } from '../../api/queries.ts';
+import { Button } from '../../ui/Button.tsx';
+import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { Facts } from '../../ui/Facts.tsx';
+import { Checkbox, TextArea, TextField } from '../../ui/Field.tsx';
+
+type FirmAnswer = Answer<'getFirm'>;
+
+/** Name, address and how strictly the firm follows up; the principal may change them. */
+export function FirmDetails({ firm, editable }: { firm: FirmAnswer; editable: boolean }) {
+  const [editing, setEditing] = useState(false);
+  if (editing) return <Editor firm={firm} onClose={() => setEditing(false)} />;
+  return (
+    <section className="stack">
+      <Facts
+        facts={[
+          [
+            'Address',
+            <span key="address" className="text">
+              {firm.addressLines.join('\n') || 'Not stated'}
+            </span>,
+          ],
+          ['E-mail', firm.email ?? 'Not stated'],
+          ['Telephone', firm.phone ?? 'Not stated'],
+          [
+            'Findings for the next lay-up',
+            firm.layupRequiresClearing ? 'Must be cleared too' : 'Need no clearing',
+          ],
+        ]}
+      />
+      {editable ? <Button onClick={() => setEditing(true)}>Edit the firm's details</Button> : null}
+    </section>
+  );
+}
+
+function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
+  const [base] = useState(firm);
+  const [name, setName] = useState(firm.name);
+  const [address, setAddress] = useState(firm.addressLines.join('\n'));
+  const [email, setEmail] = useState(firm.email ?? '');
+  const [phone, setPhone] = useState(firm.phone ?? '');
+  const [layup, setLayup] = useState(firm.layupRequiresClearing);
+  const save = useAction({
+    run: (body: CallArgs<'updateFirm'>['body']) =>
+      call('updateFirm', { params: { id: base.id }, body, ifMatch: etagOf(base) }),
+    done: 'The firm’s details are saved.',
+    touches: ['getFirm', 'getMe'],
+    onDone: onClose,
+  });
+  return (
+    <form
+      className="stack measure"
+      onSubmit={(event) => {
+        event.preventDefault();
+        save.run({
+          name,
+          addressLines: address
+            .split('\n')
+            .map((line) => line.trim())
+            .filter(Boolean),
+          email: email.trim() || null,
+          phone: phone.trim() || null,
+          layupRequiresClearing: layup,
+        });
+      }}
+    >
+      <ErrorNotice error={save.error} />
+      <TextField
+        label="Name of the firm"
+        required
+        maxLength={160}
+        value={name}
+        onChange={setName}
+        error={fieldError(save.error, '/name')}
+      />
+      <TextArea
+        label="Address"
+        optional
+        hint="As on a letter, up to six lines."
+        value={address}
+        onChange={setAddress}
+        error={fieldError(save.error, '/addressLines')}
+      />
+      <div className="fields-2">
+        <TextField
+          label="E-mail"
+          optional
+          type="email"
+          value={email}
+          onChange={setEmail}
+          error={fieldError(save.error, '/email')}
+        />
+        <TextField
+          label="Telephone"
+          optional
+          type="tel"
+          maxLength={40}
+          value={phone}
+          onChange={setPhone}
+          error={fieldError(save.error, '/phone')}
+        />
+      </div>
+      <Checkbox
+        label="Findings for the next haul-out or lay-up must be cleared too"
+        checked={layup}
+        onChange={setLayup}
+      />
+      <div className="actions">
+        <Button kind="main" type="submit" busy={save.busy} busyLabel="Saving…">
+          Save
+        </Button>
+        <Button onClick={onClose}>Cancel</Button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,147 @@
+import type { Report } from '@garboard/contract/reports';
+import type { Survey } from '@garboard/contract/surveys';
+import { attendanceConditionLabels, purposeLabels } from '@garboard/trade/vocabulary';
+import { Link } from 'wouter';
+import { pathOf } from '../../api/client.ts';
+import { isStatus } from '../../api/problems.ts';
+import { useAnswer, useList } from '../../api/queries.ts';
+import { mayDo } from '../../app/roles.ts';
+import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { Facts } from '../../ui/Facts.tsx';
+import { formatDay, formatInstantDay } from '../../ui/format.ts';
+import { Page } from '../../ui/Page.tsx';
+import { Table } from '../../ui/Table.tsx';
+import { documentName } from '../reports/DocumentTable.tsx';
+import { WithSurvey } from '../surveys/SurveyFrame.tsx';
+import { vesselFacts } from '../vessels/vesselWords.ts';
+import { ReadingFindings } from './ReadingFindings.tsx';
+
+/** A survey as those read it with whom it was shared. */
+export default function Reading({ id }: { id: string }) {
+  return <WithSurvey id={id}>{(survey) => <ReadingOf survey={survey} />}</WithSurvey>;
+}
+
+function ReadingOf({ survey }: { survey: Survey }) {
+  const mayRead = mayDo('report.read', survey);
+  const list = useList('listReports', { params: { id: survey.id } }, { enabled: mayRead });
+  const issued = (list.items ?? []).filter((report) => report.state === 'issued');
+  const latest = issued.find((report) => report.kind === 'full' && !report.superseded);
+  return (
+    <Page
+      title={`${survey.vesselName}, ${survey.number}`}
+      over={`${purposeLabels[survey.purpose]} by ${survey.firmName}`}
+      under={
+        survey.issuedAt
+          ? `Issued ${formatInstantDay(survey.issuedAt, survey.timeZone)}`
+          : 'The report has not been issued yet.'
+      }
+      action={
+        latest ? (
+          <a className="button button-main" href={pathOf('getReportPdf', { id: latest.id })} download>
+            Download the report (PDF)
+          </a>
+        ) : null
+      }
+    >
+      <div className="stack-wide">
+        {list.error && !isStatus(list.error, 403) ? (
+          <ErrorNotice quiet error={list.error} onRetry={list.retry} />
+        ) : null}
+        {survey.issuedAt ? <ReadingFindings survey={survey} /> : <NotIssued />}
+        {latest ? <Issued report={latest} /> : null}
+        <Documents survey={survey} reports={issued} />
+        {mayDo('party.invite-yard', survey) ? (
+          <section className="stack measure">
+            <h2>The yard</h2>
+            <p>
+              A yard that does the work can send the evidence itself.{' '}
+              <Link href={`/surveys/${survey.id}/parties`}>See the parties or invite a yard</Link>
+            </p>
+          </section>
+        ) : null}
+      </div>
+    </Page>
+  );
+}
+
+function NotIssued() {
+  return (
+    <p className="measure">
+      The surveyor is still at work, or the report has not been released to you. You will find it here as soon
+      as it is.
+    </p>
+  );
+}
+
+/** What the report says of vessel, attendances, scope and limitations, exactly as it was issued. */
+function Issued({ report }: { report: Report }) {
+  const data = useAnswer('getReportData', { params: { id: report.id } });
+  if (!data.data) return <ErrorNotice quiet error={data.error} onRetry={() => void data.refetch()} />;
+  const { survey, vessel, surveyor, attendances } = data.data;
+  return (
+    <>
+      <section className="stack">
+        <h2>Vessel</h2>
+        <Facts facts={[['Name', vessel.name], ...vesselFacts(vessel)]} />
+      </section>
+      <section className="stack">
+        <h2>Attendances</h2>
+        <Table
+          caption={`Surveyor: ${surveyor.name}${surveyor.qualifications ? `, ${surveyor.qualifications}` : ''}`}
+          rows={attendances.map((attendance, at) => ({ ...attendance, at }))}
+          rowKey={(row) => String(row.at)}
+          columns={[
+            { key: 'date', heading: 'Date', cell: (row) => formatDay(row.date) },
+            { key: 'place', heading: 'Place', cell: (row) => row.place },
+            {
+              key: 'condition',
+              heading: 'The vessel was',
+              cell: (row) => attendanceConditionLabels[row.condition],
+            },
+          ]}
+        />
+      </section>
+      <section className="stack">
+        <h2>Scope</h2>
+        <p className="text">{survey.scope || 'Not stated.'}</p>
+        <h2>Limitations</h2>
+        <p className="text">{survey.limitations || 'Not stated.'}</p>
+      </section>
+    </>
+  );
+}
+
+function Documents({ survey, reports }: { survey: Survey; reports: readonly Report[] }) {
+  if (!reports.length) return null;
+  return (
+    <section className="stack">
+      <h2>Documents</h2>
+      <Table
+        caption="Newest first"
+        rows={reports}
+        rowKey={(report) => report.id}
+        columns={[
+          {
+            key: 'name',
+            heading: 'Document',
+            cell: (report) => (
+              <a href={pathOf('getReportPdf', { id: report.id })} download>
+                {documentName(report)} (PDF)
+              </a>
+            ),
+          },
+          {
+            key: 'issued',
+            heading: 'Issued',
+            cell: (report) => report.issuedAt && formatInstantDay(report.issuedAt, survey.timeZone),
+          },
+          {
+            key: 'now',
+            heading: 'Now',
+            cell: (report) => (report.superseded ? 'Replaced by a later revision' : 'In force'),
+          },
+        ]}
+      />
+    </section>
+  );
+}

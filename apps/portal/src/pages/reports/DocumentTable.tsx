@@ -1,0 +1,131 @@
+import type { Report } from '@garboard/contract/reports';
+import type { Survey } from '@garboard/contract/surveys';
+import { reportKindLabels, reportStateLabels } from '@garboard/trade/vocabulary';
+import { useQueryClient } from '@tanstack/react-query';
+import { useEffect, useRef } from 'react';
+import { call, pathOf } from '../../api/client.ts';
+import { useAction } from '../../api/queries.ts';
+import { Button } from '../../ui/Button.tsx';
+import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { count, formatBytes, formatInstant } from '../../ui/format.ts';
+import { ProgressBar } from '../../ui/ProgressBar.tsx';
+import { useStatus } from '../../ui/Status.tsx';
+import { Table } from '../../ui/Table.tsx';
+
+const inTheMaking = (report: Report) => report.state === 'queued' || report.state === 'rendering';
+
+/** While a document is being made, the list looks again soon. */
+export const whileMaking = (reports: Report[]) => (reports.some(inTheMaking) ? 1000 : false);
+
+/** What a document is called on the telephone: `Survey report, revision 2`. */
+export function documentName(report: Pick<Report, 'kind' | 'revision'>): string {
+  return report.revision > 1
+    ? `${reportKindLabels[report.kind]}, revision ${report.revision}`
+    : reportKindLabels[report.kind];
+}
+
+/** Documents with their state, progress while they are being made, and the file. */
+export function DocumentTable({
+  reports,
+  survey,
+  mayRetry,
+}: {
+  reports: readonly Report[];
+  survey: Survey;
+  mayRetry: boolean;
+}) {
+  useSayWhenMade(reports);
+  return (
+    <Table
+      caption="Newest first"
+      rows={reports}
+      rowKey={(report) => report.id}
+      columns={[
+        { key: 'name', heading: 'Document', cell: documentName },
+        {
+          key: 'state',
+          heading: 'State',
+          cell: (report) => <State report={report} mayRetry={mayRetry} />,
+        },
+        {
+          key: 'issued',
+          heading: 'Issued',
+          cell: (report) => report.issuedAt && formatInstant(report.issuedAt, survey.timeZone),
+        },
+        {
+          key: 'size',
+          heading: 'Size',
+          align: 'tight',
+          cell: (report) =>
+            report.pages && report.bytes && `${count(report.pages, 'page')}, ${formatBytes(report.bytes)}`,
+        },
+        {
+          key: 'file',
+          heading: 'File',
+          cell: (report) =>
+            report.state === 'issued' && (
+              <a
+                href={pathOf('getReportPdf', { id: report.id })}
+                aria-label={`Download PDF: ${documentName(report)}`}
+                download
+              >
+                Download PDF
+              </a>
+            ),
+        },
+      ]}
+    />
+  );
+}
+
+function State({ report, mayRetry }: { report: Report; mayRetry: boolean }) {
+  const retry = useAction({
+    run: () => call('retryReport', { params: { id: report.id } }),
+    done: 'Being made again.',
+    touches: ['listReports'],
+  });
+  if (inTheMaking(report)) {
+    return (
+      <ProgressBar label={report.stage || reportStateLabels[report.state]} value={report.progress / 100} />
+    );
+  }
+  if (report.state === 'failed') {
+    return (
+      <div className="stack">
+        <p>
+          <span className="signal">{reportStateLabels.failed}</span>
+          {report.problem ? `: ${report.problem}` : ''}
+        </p>
+        {mayRetry ? (
+          <Button busy={retry.busy} onClick={() => retry.run(undefined)}>
+            Try again
+          </Button>
+        ) : null}
+        <ErrorNotice error={retry.error} />
+      </div>
+    );
+  }
+  return <>{report.superseded ? 'Replaced by a later revision' : reportStateLabels[report.state]}</>;
+}
+
+/** Says aloud when a document that was watched in the making is there, and refreshes what that changes. */
+function useSayWhenMade(reports: readonly Report[]) {
+  const say = useStatus();
+  const queryClient = useQueryClient();
+  const making = useRef(new Set<string>());
+  useEffect(() => {
+    for (const report of reports) {
+      if (inTheMaking(report)) making.current.add(report.id);
+      else if (making.current.delete(report.id)) {
+        say(
+          report.state === 'issued'
+            ? `${documentName(report)} is issued.`
+            : `${documentName(report)} could not be made.`,
+        );
+        for (const name of ['getSurvey', 'listFindings', 'listSurveys', 'listEvents']) {
+          void queryClient.invalidateQueries({ queryKey: [name] });
+        }
+      }
+    }
+  }, [reports, say, queryClient]);
+}

@@ -1,0 +1,70 @@
+import type { Finding } from '@garboard/contract/findings';
+import type { Survey } from '@garboard/contract/surveys';
+import { decidedFindingStates } from '@garboard/trade/states';
+import { findingStateLabels, reportKindLabels } from '@garboard/trade/vocabulary';
+import { Link } from 'wouter';
+import { call } from '../../api/client.ts';
+import { useAction } from '../../api/queries.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Loading } from '../../ui/EmptyState.tsx';
+import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { count } from '../../ui/format.ts';
+
+type Kind = 'clearance-letter' | 'status-letter' | 'recommendations';
+
+/** The clearance letter once nothing is open; until then what is open, and a letter on how things stand. */
+export function Letters({ survey, findings }: { survey: Survey; findings: readonly Finding[] | undefined }) {
+  const issue = useAction({
+    run: (kind: Kind, idempotencyKey) =>
+      call('createReport', { params: { id: survey.id }, body: { kind }, idempotencyKey }),
+    done: (_, kind) => `${reportKindLabels[kind]} is being made; it appears under “Issued so far”.`,
+    touches: ['listReports', 'listEvents'],
+  });
+  if (!findings) return <Loading what="the findings" />;
+  const toClear = findings.filter((finding) => finding.requiresClearing && finding.state !== 'draft');
+  const open = toClear.filter((finding) => !decidedFindingStates.includes(finding.state));
+  return (
+    <section className="stack measure">
+      <h2>Letters</h2>
+      <ErrorNotice error={issue.error} />
+      {open.length ? (
+        <>
+          <p>
+            A clearance letter can be issued once every finding that requires clearing has been decided.{' '}
+            {count(open.length, 'finding is', 'findings are')} still open:
+          </p>
+          <ul>
+            {open.map((finding) => (
+              <li key={finding.id}>
+                <Link href={`/findings/${finding.id}`}>
+                  {finding.number}. {finding.title}
+                </Link>
+                : {findingStateLabels[finding.state].toLowerCase()}
+              </li>
+            ))}
+          </ul>
+          <p>Until then a status letter says what has been cleared and what has not.</p>
+        </>
+      ) : (
+        <p>
+          {toClear.length
+            ? `All ${count(toClear.length, 'finding')} that required clearing ${toClear.length === 1 ? 'has' : 'have'} been decided.`
+            : 'No finding of this report requires clearing.'}
+        </p>
+      )}
+      <div className="actions">
+        {open.length ? null : (
+          <Button kind="main" busy={issue.busy} onClick={() => issue.run('clearance-letter')}>
+            Issue the clearance letter
+          </Button>
+        )}
+        <Button busy={issue.busy} onClick={() => issue.run('status-letter')}>
+          Issue a status letter
+        </Button>
+        <Button busy={issue.busy} onClick={() => issue.run('recommendations')}>
+          Issue the recommendations alone
+        </Button>
+      </div>
+    </section>
+  );
+}

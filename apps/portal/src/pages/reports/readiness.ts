@@ -1,0 +1,78 @@
+import type { Finding } from '@garboard/contract/findings';
+import type { Survey } from '@garboard/contract/surveys';
+import { surveyMayBeIssued } from '@garboard/trade/states';
+import { surveyStateLabels } from '@garboard/trade/vocabulary';
+import { count } from '../../ui/format.ts';
+
+/** One line of the list looked through before issuing. */
+export interface Check {
+  key: string;
+  /** `missing` stops the report; `look` is for the surveyor to judge. */
+  verdict: 'ready' | 'missing' | 'look';
+  text: string;
+  /** Where it can be mended, below the survey's address. */
+  place: string;
+}
+
+/** What stands in the way of issuing the report, and what deserves another look. */
+export function readiness(survey: Survey, findings: readonly Finding[]): Check[] {
+  const checks: Check[] = [];
+  const add = (key: string, place: string, verdict: Check['verdict'], text: string) =>
+    checks.push({ key, place, verdict, text });
+
+  if (!surveyMayBeIssued(survey.state)) {
+    add(
+      'state',
+      '',
+      'missing',
+      `The survey is “${surveyStateLabels[survey.state]}”. Move it to drafting first.`,
+    );
+  }
+  const visits = survey.attendances.length;
+  add(
+    'attendances',
+    '/attendances',
+    visits ? 'ready' : 'missing',
+    visits ? count(visits, 'attendance') : 'No attendance is recorded.',
+  );
+  add(
+    'findings',
+    '/findings',
+    findings.length ? 'ready' : 'missing',
+    findings.length ? count(findings.length, 'finding') : 'No finding is recorded.',
+  );
+  for (const finding of findings) {
+    const missing = [
+      finding.observed ? '' : 'what was seen',
+      finding.consequence ? '' : 'why it matters',
+      finding.recommendation || finding.urgency === 'note' ? '' : 'what to do',
+    ].filter(Boolean);
+    if (missing.length) {
+      add(
+        finding.id,
+        `/findings/${finding.id}/edit`,
+        'look',
+        `Finding ${finding.number}, ${finding.title}: nothing written about ${missing.join(', ')}.`,
+      );
+    }
+  }
+  add(
+    'surveyor',
+    '',
+    survey.surveyorName ? 'ready' : 'look',
+    survey.surveyorName ? `Signed by ${survey.surveyorName}` : 'No surveyor is named to sign.',
+  );
+  add(
+    'scope',
+    '',
+    survey.scope ? 'ready' : 'look',
+    survey.scope ? 'Scope is written' : 'The scope is empty.',
+  );
+  add(
+    'limitations',
+    '',
+    survey.limitations ? 'ready' : 'look',
+    survey.limitations ? 'Limitations are written' : 'The limitations are empty.',
+  );
+  return checks;
+}
