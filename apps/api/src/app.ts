@@ -5,7 +5,7 @@ import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
 import { uploadLimits } from '@garboard/contract/photos';
 import { type RouteName, routes } from '@garboard/contract/routes';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import type { Deps } from './http/deps.ts';
 import { installProblemHandlers } from './http/problems.ts';
@@ -23,8 +23,9 @@ import { vesselRoutes } from './routes/vessels.ts';
 
 /** Builds the whole HTTP surface without listening. @throws when a route of the contract has no handler. */
 export async function buildApp(deps: Deps): Promise<FastifyInstance> {
-  const app = Fastify({
-    loggerInstance: deps.log,
+  const logger: FastifyBaseLogger = deps.log;
+  const app: FastifyInstance = Fastify({
+    loggerInstance: logger,
     genReqId: () => randomUUID(),
     bodyLimit: 2 * 1024 * 1024,
     forceCloseConnections: 'idle',
@@ -54,7 +55,12 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   await app.register(cookie);
   await app.register(rateLimit, { global: false });
   await app.register(multipart, {
-    limits: { files: uploadLimits.filesPerRequest, fields: 20, parts: uploadLimits.filesPerRequest + 20, fieldSize: 100_000 },
+    limits: {
+      files: uploadLimits.filesPerRequest,
+      fields: 20,
+      parts: uploadLimits.filesPerRequest + 20,
+      fieldSize: 100_000,
+    },
   });
   installSessions(app, deps);
   app.addHook('onRequest', async (request, reply) => {
@@ -79,6 +85,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   await portalRoutes(app, deps);
 
   const missing = (Object.keys(routes) as RouteName[]).filter((name) => !app.served.names.has(name));
-  if (missing.length > 0) throw new Error(`These routes of the contract have no handler: ${missing.join(', ')}`);
+  if (missing.length > 0)
+    throw new Error(`These routes of the contract have no handler: ${missing.join(', ')}`);
   return app;
 }

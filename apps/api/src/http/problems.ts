@@ -29,11 +29,20 @@ const frameworkProblems: Record<string, [ProblemType, string]> = {
   FST_ERR_CTP_INVALID_JSON_BODY: ['malformed-json', 'The body is not valid JSON.'],
   FST_ERR_CTP_EMPTY_JSON_BODY: ['malformed-json', 'The body is empty; send JSON.'],
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: ['malformed-json', 'The body is shorter or longer than announced.'],
-  FST_ERR_CTP_INVALID_MEDIA_TYPE: ['wrong-media-type', 'Send JSON, or a multipart form where files are expected.'],
-  FST_INVALID_MULTIPART_CONTENT_TYPE: ['wrong-media-type', 'Send a multipart form with the files in parts named file.'],
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: [
+    'wrong-media-type',
+    'Send JSON, or a multipart form where files are expected.',
+  ],
+  FST_INVALID_MULTIPART_CONTENT_TYPE: [
+    'wrong-media-type',
+    'Send a multipart form with the files in parts named file.',
+  ],
   FST_ERR_CTP_BODY_TOO_LARGE: ['too-large', 'The body is larger than this route accepts.'],
   FST_REQ_FILE_TOO_LARGE: ['too-large', 'A file of the form is larger than accepted.'],
-  FST_FILES_LIMIT: ['too-large', 'The form holds more files than accepted at once; send them in several goes.'],
+  FST_FILES_LIMIT: [
+    'too-large',
+    'The form holds more files than accepted at once; send them in several goes.',
+  ],
   FST_PARTS_LIMIT: ['too-large', 'The form has more parts than accepted.'],
   FST_FIELDS_LIMIT: ['too-large', 'The form has more fields than accepted.'],
 };
@@ -41,7 +50,10 @@ const frameworkProblems: Record<string, [ProblemType, string]> = {
 function fieldErrors(error: FastifyError & { validationContext?: string }): FieldError[] | null {
   if (!hasZodFastifySchemaValidationErrors(error)) return null;
   const where = error.validationContext === 'body' ? '' : `/${error.validationContext ?? ''}`;
-  return error.validation.map((v) => ({ pointer: `${where}${v.instancePath}`, detail: v.message ?? 'Not valid.' }));
+  return error.validation.map((v) => ({
+    pointer: `${where}${v.instancePath}`,
+    detail: v.message ?? 'Not valid.',
+  }));
 }
 
 /** Turns every error into a problem; only what is truly unexpected is logged as an error. */

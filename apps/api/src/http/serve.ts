@@ -9,7 +9,7 @@ import type { Deps } from './deps.ts';
 import { fingerprintOf, once } from './idempotency.ts';
 
 type Part<R, K extends string> = R extends { [P in K]: infer V extends z.ZodType } ? z.output<V> : undefined;
-type Answer<R> = R extends { response: infer V } ? (V extends z.ZodType ? z.input<V> : undefined) : undefined;
+type Answer<R> = R extends { response: infer V } ? (V extends z.ZodType ? z.input<V> : unknown) : unknown;
 
 /** What a handler gets, validated by the contract. */
 export interface Input<N extends RouteName> {
@@ -27,7 +27,9 @@ export const fastifyPath = (route: Route): string => route.path.replace(/\{(\w+)
 
 function schemaOf(route: Route): FastifySchema {
   const response =
-    route.response === undefined || route.response === 'bytes' ? {} : { response: { [route.status]: route.response } };
+    route.response === undefined || route.response === 'bytes'
+      ? {}
+      : { response: { [route.status]: route.response } };
   return {
     ...(route.params ? { params: route.params } : {}),
     ...(route.query ? { querystring: route.query } : {}),
@@ -41,7 +43,10 @@ function ifMatchOf(request: FastifyRequest): number | undefined {
   if (header === undefined || header === '*') return undefined;
   const version = /^(?:W\/)?"(\d{1,9})"$/.exec(header)?.[1];
   if (!version) {
-    throw new Refusal('stale-version', 'If-Match must be the ETag of the version that you edited, such as "3".');
+    throw new Refusal(
+      'stale-version',
+      'If-Match must be the ETag of the version that you edited, such as "3".',
+    );
   }
   return Number(version);
 }
@@ -74,7 +79,12 @@ export interface Served {
  * Registers a route of the contract: validates, runs the handler in one transaction bound to the caller's firms,
  * answers an `Idempotency-Key` already used with the first answer, sets `ETag` and `Link`.
  */
-export function serve<N extends RouteName>(app: FastifyInstance, deps: Deps, name: N, handler: Handler<N>): void {
+export function serve<N extends RouteName>(
+  app: FastifyInstance,
+  deps: Deps,
+  name: N,
+  handler: Handler<N>,
+): void {
   const route: Route = routes[name];
   app.served.names.add(name);
   app.route({

@@ -1,5 +1,5 @@
-import { Refusal } from '@garboard/core/problems';
 import { hashToken } from '@garboard/core/people/tokens';
+import { Refusal } from '@garboard/core/problems';
 import { findSession } from '@garboard/db/special-reads';
 import type { FirmRole } from '@garboard/trade/vocabulary';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
@@ -16,7 +16,10 @@ function refuseForeignOrigin(request: FastifyRequest, publicUrl: string): void {
   const own = origin === undefined || origin === new URL(publicUrl).origin || new URL(origin).host === host;
   const sameSite = site === undefined || site === 'same-origin' || site === 'none';
   if (own && (origin !== undefined || sameSite)) return;
-  throw new Refusal('foreign-origin', 'Changes signed by the session cookie must come from the portal itself.');
+  throw new Refusal(
+    'foreign-origin',
+    'Changes signed by the session cookie must come from the portal itself.',
+  );
 }
 
 /** Finds out who is asking, by bearer token or session cookie, and refuses strangers where signing in is needed. */
@@ -28,7 +31,8 @@ export function installSessions(app: FastifyInstance, deps: Deps): void {
     if (!route) return;
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
     const token = bearer ?? request.cookies[sessionCookie];
-    if (!bearer && token && !safeMethods.has(request.method)) refuseForeignOrigin(request, deps.env.publicUrl);
+    if (!bearer && token && !safeMethods.has(request.method))
+      refuseForeignOrigin(request, deps.env.publicUrl);
     if (token && route.access === 'signed-in') {
       const hash = hashToken(token);
       const row = await findSession(deps.db, hash);
@@ -45,7 +49,10 @@ export function installSessions(app: FastifyInstance, deps: Deps): void {
       }
     }
     if (route.access === 'signed-in' && !request.actor) {
-      throw new Refusal('not-signed-in', 'You are not signed in, or your session has ended. Sign in and try again.');
+      throw new Refusal(
+        'not-signed-in',
+        'You are not signed in, or your session has ended. Sign in and try again.',
+      );
     }
   });
 }

@@ -6,8 +6,8 @@ import { signIn } from '@garboard/core/people/sign-in';
 import { signOut } from '@garboard/core/people/sign-out';
 import { lookUpWelcome, useWelcome } from '@garboard/core/people/welcome';
 import type { FastifyInstance, FastifyReply } from 'fastify';
-import type { Deps } from '../http/deps.ts';
 import { installAttemptLimits } from '../http/attempt-limits.ts';
+import type { Deps } from '../http/deps.ts';
 import { serve } from '../http/serve.ts';
 import { sessionCookie } from '../http/session.ts';
 
@@ -25,9 +25,13 @@ export function peopleRoutes(app: FastifyInstance, deps: Deps): void {
 
   app.register(async (guarded) => {
     installAttemptLimits(guarded);
-    serve(guarded, deps, 'createSession', async (ctx, { body, reply }) => signedIn(reply, await signIn(ctx, body)));
+    serve(guarded, deps, 'createSession', async (ctx, { body, reply }) =>
+      signedIn(reply, await signIn(ctx, body)),
+    );
     serve(guarded, deps, 'lookUpWelcome', (ctx, { body }) => lookUpWelcome(ctx, body.token));
-    serve(guarded, deps, 'useWelcome', async (ctx, { body, reply }) => signedIn(reply, await useWelcome(ctx, body)));
+    serve(guarded, deps, 'useWelcome', async (ctx, { body, reply }) =>
+      signedIn(reply, await useWelcome(ctx, body)),
+    );
   });
   serve(app, deps, 'deleteSession', async (ctx, { request, reply }) => {
     await signOut(ctx, request.sessionHash);
@@ -38,6 +42,10 @@ export function peopleRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'updateFirm', (ctx, { params, body, ifMatch }) =>
     updateFirm(ctx, { id: params.id, patch: body, ifMatch }),
   );
-  serve(app, deps, 'listMembers', (ctx, { params, query }) => listMembers(ctx, { firmId: params.id, ...query }));
-  serve(app, deps, 'addMember', (ctx, { params, body }) => addMember(ctx, { firmId: params.id, member: body }));
+  serve(app, deps, 'listMembers', (ctx, { params, query }) =>
+    listMembers(ctx, { firmId: params.id, ...query }),
+  );
+  serve(app, deps, 'addMember', (ctx, { params, body }) =>
+    addMember(ctx, { firmId: params.id, member: body }),
+  );
 }

@@ -1,7 +1,7 @@
 import type { surveyEvent } from '@garboard/contract/surveys';
 import { eventSummary } from '@garboard/trade/event-words';
 import type { z } from 'zod';
-import { authorise } from '../access/policy.ts';
+import { authorise, isStaff } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { loadFinding } from '../findings/load-finding.ts';
 import { cutPage, decodeCursor, type Page, type PageInput, uuidForm } from '../paging.ts';
@@ -10,7 +10,14 @@ import { loadSurvey } from '../surveys/load-survey.ts';
 export type EventView = z.output<typeof surveyEvent>;
 
 /** What parties see of a finding's history: what was issued and what came of it, not the drafting before. */
-const sharedKinds = ['finding.issued', 'finding.withdrawn', 'evidence.sent', 'evidence.accepted', 'evidence.returned', 'evidence.accepted-as-is'];
+const sharedKinds = [
+  'finding.issued',
+  'finding.withdrawn',
+  'evidence.sent',
+  'evidence.accepted',
+  'evidence.returned',
+  'evidence.accepted-as-is',
+];
 
 async function listWhere(
   ctx: Ctx,
@@ -37,14 +44,26 @@ async function listWhere(
 }
 
 /** A survey's whole history, newest first; for the firm. @throws Refusal `not-allowed` */
-export async function listEvents(ctx: Ctx, input: PageInput & { surveyId: string }): Promise<Page<EventView>> {
+export async function listEvents(
+  ctx: Ctx,
+  input: PageInput & { surveyId: string },
+): Promise<Page<EventView>> {
   const survey = await loadSurvey(ctx, input.surveyId);
-  authorise(ctx.actor, survey, 'survey.events.read', 'The survey’s history is for the firm; a finding’s own is open to you.');
+  authorise(
+    ctx.actor,
+    survey,
+    'survey.events.read',
+    'The survey’s history is for the firm; a finding’s own is open to you.',
+  );
   return listWhere(ctx, { surveyId: survey.id }, input);
 }
 
 /** A finding's history, newest first. */
-export async function listFindingEvents(ctx: Ctx, input: PageInput & { findingId: string }): Promise<Page<EventView>> {
-  const { finding, staff } = await loadFinding(ctx, input.findingId);
+export async function listFindingEvents(
+  ctx: Ctx,
+  input: PageInput & { findingId: string },
+): Promise<Page<EventView>> {
+  const finding = await loadFinding(ctx, input.findingId);
+  const staff = isStaff(ctx.actor, finding.survey);
   return listWhere(ctx, { findingId: finding.id, ...(staff ? {} : { kind: { in: sharedKinds } }) }, input);
 }

@@ -7,7 +7,9 @@ import { notFound } from '../problems.ts';
 export async function loadSurvey(ctx: Ctx, surveyId: string) {
   const survey = await ctx.tx.survey.findFirst({
     where: { AND: [{ id: surveyId }, visibleSurveys(ctx.actor)] },
-    include: { parties: { where: { personId: actorId(ctx.actor) ?? '00000000-0000-0000-0000-000000000000' } } },
+    include: {
+      parties: { where: { personId: actorId(ctx.actor) ?? '00000000-0000-0000-0000-000000000000' } },
+    },
   });
   if (!survey) throw notFound('survey');
   return survey;

@@ -1,0 +1,47 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { openDatabase } from '@garboard/db/database';
+import { findChromium } from '@garboard/platform/chromium';
+import { readEnv } from '@garboard/platform/env';
+import { openLogger } from '@garboard/platform/logger';
+import { openObjectStore } from '@garboard/platform/object-store';
+import { repositoryRoot } from '@garboard/platform/paths';
+import { openQueue, queueConnection } from '@garboard/platform/queue';
+import { onShutdown } from '@garboard/platform/shutdown';
+import { buildApp } from './app.ts';
+
+const env = readEnv();
+const log = openLogger('api', env.logLevel);
+if (!env.databaseUrl)
+  throw new Error('Set DATABASE_URL, or start Garboard with npm start, which brings PostgreSQL.');
+
+const db = openDatabase(env.databaseUrl);
+const store = await openObjectStore(env.objectStoreUrl);
+const queue = openQueue(queueConnection(env), 'reports', log);
+const portalDir = join(repositoryRoot(), 'apps/portal/dist');
+
+const app = await buildApp({
+  env,
+  db,
+  store,
+  log,
+  clock: () => new Date(),
+  probes: {
+    database: async () => {
+      await db.prisma.$queryRaw`SELECT 1`;
+    },
+    queue: () => queue.check(),
+    objectStore: () => store.check(),
+    renderer: async () => {
+      await findChromium({ chromiumPath: env.chromiumPath, dataDir: env.dataDir });
+    },
+  },
+  portalDir: existsSync(join(portalDir, 'index.html')) ? portalDir : null,
+});
+
+onShutdown(log, async () => {
+  await app.close();
+  await queue.close();
+  await db.close();
+});
+await app.listen({ port: env.port, host: env.host });

@@ -1,0 +1,32 @@
+import { listFindingEvents } from '@garboard/core/events/list-events';
+import { createFinding } from '@garboard/core/findings/create-finding';
+import { deleteFinding } from '@garboard/core/findings/delete-finding';
+import { getFinding } from '@garboard/core/findings/get-finding';
+import { listFindings } from '@garboard/core/findings/list-findings';
+import { listRecommendations } from '@garboard/core/findings/list-recommendations';
+import { orderFindings } from '@garboard/core/findings/order-findings';
+import { updateFinding } from '@garboard/core/findings/update-finding';
+import type { FastifyInstance } from 'fastify';
+import type { Deps } from '../http/deps.ts';
+import { serve } from '../http/serve.ts';
+
+export function findingRoutes(app: FastifyInstance, deps: Deps): void {
+  serve(app, deps, 'createFinding', (ctx, { params, body }) =>
+    createFinding(ctx, { surveyId: params.id, finding: body }),
+  );
+  serve(app, deps, 'listFindings', (ctx, { params, query }) =>
+    listFindings(ctx, { surveyId: params.id, ...query }),
+  );
+  serve(app, deps, 'getFinding', (ctx, { params }) => getFinding(ctx, params.id));
+  serve(app, deps, 'updateFinding', (ctx, { params, body, ifMatch }) =>
+    updateFinding(ctx, { id: params.id, patch: body, ifMatch }),
+  );
+  serve(app, deps, 'deleteFinding', (ctx, { params }) => deleteFinding(ctx, params.id));
+  serve(app, deps, 'orderFindings', (ctx, { params, body }) =>
+    orderFindings(ctx, { surveyId: params.id, ids: body.ids }),
+  );
+  serve(app, deps, 'listFindingEvents', (ctx, { params, query }) =>
+    listFindingEvents(ctx, { findingId: params.id, ...query }),
+  );
+  serve(app, deps, 'listRecommendations', (ctx, { query }) => listRecommendations(ctx, query));
+}

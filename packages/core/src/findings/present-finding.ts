@@ -1,0 +1,100 @@
+import type { Finding } from '@garboard/contract/findings';
+import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
+import type { Prisma } from '@garboard/db/database';
+import { dayIn } from '@garboard/trade/due-dates';
+import {
+  awaitsEvidence,
+  decidedFindingStates,
+  requiresClearing,
+  surveyIsEditable,
+} from '@garboard/trade/states';
+import type { FindingState, Harm, SurveyState, System, Urgency } from '@garboard/trade/vocabulary';
+import { isStaff, may, type Standing } from '../access/policy.ts';
+import type { Ctx } from '../context.ts';
+import { imageAddresses } from '../photos/present-photo.ts';
+
+export type FindingRow = Prisma.FindingGetPayload<{ include: { photos: true } }>;
+export interface FindingSurvey extends Standing {
+  state: string;
+  timeZone: string;
+}
+
+/** Words and photos that the caller sees: the working copy for the firm, what was issued for everyone else. */
+function contentOf(row: FindingRow, staff: boolean) {
+  const issued = staff ? null : (row.issued as SnapshotFinding | null);
+  if (issued) return { ...issued, photoIds: issued.photos.map((p) => p.id), issuedPhotos: issued.photos };
+  const photoIds = [...row.photos].sort((a, b) => a.ordinal - b.ordinal).map((p) => p.photoId);
+  return { ...row, photoIds, issuedPhotos: null };
+}
+
+/** Presents findings of one survey; their photos come in one query for all. */
+export async function presentFindings(
+  ctx: Ctx,
+  rows: FindingRow[],
+  survey: FindingSurvey,
+): Promise<Finding[]> {
+  const staff = isStaff(ctx.actor, survey);
+  const contents = rows.map((row) => ({ row, content: contentOf(row, staff) }));
+  const ids = [...new Set(contents.flatMap((c) => c.content.photoIds))];
+  const photos = await ctx.tx.photo.findMany({ where: { id: { in: ids } } });
+  const byId = new Map(photos.map((p) => [p.id, p]));
+  const today = dayIn(survey.timeZone, ctx.clock());
+  const writes = may(ctx.actor, survey, 'finding.write') && surveyIsEditable(survey.state as SurveyState);
+  const sends = may(ctx.actor, survey, 'evidence.send');
+  const decides = may(ctx.actor, survey, 'evidence.decide');
+
+  return contents.map(({ row, content }) => {
+    const state = row.state as FindingState;
+    const urgency = content.urgency as Urgency;
+    const dueOn = row.dueOn?.toISOString().slice(0, 10) ?? null;
+    const clearing = state === 'draft' ? requiresClearing(urgency, false) : row.clearing;
+    const undecided = clearing && !decidedFindingStates.includes(state);
+    return {
+      id: row.id,
+      surveyId: row.surveyId,
+      number: row.number,
+      state,
+      system: content.system as System,
+      title: content.title,
+      observed: content.observed,
+      consequence: content.consequence,
+      recommendation: content.recommendation,
+      urgency,
+      withinDays: content.withinDays,
+      dueOn,
+      overdue: undecided && dueOn !== null && dueOn < today,
+      requiresClearing: clearing,
+      harms: content.harms as Harm[],
+      references: content.references,
+      photoIds: content.photoIds,
+      photos: content.photoIds.flatMap((id) => {
+        const photo = byId.get(id);
+        if (!photo) return [];
+        const { thumb, screen } = imageAddresses(photo);
+        const issued = content.issuedPhotos?.find((p) => p.id === id);
+        const { width, height } = photo;
+        const takenAt = photo.takenAt?.toISOString() ?? null;
+        return [
+          {
+            id,
+            caption: issued?.caption ?? photo.caption,
+            width,
+            height,
+            takenAt,
+            images: { thumb, screen },
+          },
+        ];
+      }),
+      catalogueKey: row.catalogueKey,
+      position: row.position as Finding['position'],
+      may: {
+        edit: writes,
+        sendEvidence: sends && clearing && awaitsEvidence.includes(state),
+        decide: decides && state === 'evidence-sent',
+      },
+      createdAt: row.createdAt.toISOString(),
+      updatedAt: row.updatedAt.toISOString(),
+      version: row.version,
+    };
+  });
+}
