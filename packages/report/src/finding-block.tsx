@@ -21,7 +21,8 @@ export function FindingBlock({ finding, timeZone, level, photoUrl }: Props) {
     <article className={`finding ${finding.urgency}`} id={`finding-${finding.number}`}>
       <div className="finding-start">
         <Heading className="finding-title">
-          <span className="finding-number">{finding.number}</span> <span dir="auto">{finding.title}</span>
+          <span className="finding-number">{`${finding.number} `}</span>
+          <span dir="auto">{finding.title}</span>
         </Heading>
         <Margin finding={finding} />
         {first && (
@@ -64,7 +65,7 @@ function Margin({ finding }: { finding: SnapshotFinding }) {
       {hasMovedOn(finding) && <p>{findingStateLabels[finding.state]}</p>}
       {finding.harms.length > 0 && (
         <p>
-          <span className="label">Can lead to</span>{' '}
+          <span className="label">Harm it can do</span>{' '}
           {finding.harms.map((harm) => harmLabels[harm]).join(', ')}
         </p>
       )}

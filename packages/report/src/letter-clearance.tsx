@@ -9,7 +9,8 @@ export function Cleared({ finding, timeZone }: { finding: SnapshotFinding; timeZ
   return (
     <article className="finding cleared">
       <h3 className="finding-title keep">
-        <span className="finding-number">{finding.number}</span> <span dir="auto">{finding.title}</span>
+        <span className="finding-number">{`${finding.number} `}</span>
+        <span dir="auto">{finding.title}</span>
       </h3>
       <div className="finding-margin">
         <div className="urgency">

@@ -40,7 +40,7 @@ export function Letter({ snapshot }: { snapshot: LetterSnapshot }) {
           ))}
         </section>
       )}
-      <div className="keep">
+      <div className="keep closing">
         <p>
           This letter records decisions taken on the evidence sent. Unless it says so, the vessel was not
           attended again, and it does not say that she is fit for any use or free of other faults.
@@ -68,10 +68,11 @@ function standing(decided: readonly SnapshotFinding[], waiting: readonly Snapsho
       : ` ${asIs === 1 ? 'One of them was' : `${asIs} of them were`} accepted as found, without the recommended work.`;
   const all = counted(decided.length + waiting.length, 'recommendation', 'recommendations');
   if (decided.length + waiting.length === 0) return 'No recommendation of this survey requires clearing.';
+  const done = decided.every((f) => f.state === 'cleared') ? 'cleared' : 'decided';
   if (waiting.length === 0) {
     return decided.length === 1
-      ? `The one recommendation that required clearing has been decided.${exception}`
-      : `All ${all} that required clearing have been decided.${exception}`;
+      ? `The one recommendation that required clearing has been ${done}.${exception}`
+      : `All ${all} that required clearing have been ${done}.${exception}`;
   }
   return `Of ${all} that require clearing, ${decided.length} ${decided.length === 1 ? 'has' : 'have'} been decided and ${waiting.length} ${waiting.length === 1 ? 'is' : 'are'} still open.${exception}`;
 }
@@ -93,6 +94,11 @@ function RestsOn({ snapshot }: { snapshot: LetterSnapshot }) {
       .
     </p>
   );
+}
+
+// A boat that is not to be used until then can lie with the fault for years; only a date that was set can pass.
+function isOverdue({ urgency, dueOn }: SnapshotFinding, today: string): boolean {
+  return urgency !== 'before-use' && dueOn !== null && dueOn < today;
 }
 
 function Waiting({ findings, today }: { findings: readonly SnapshotFinding[]; today: string }) {
@@ -127,7 +133,7 @@ function Waiting({ findings, today }: { findings: readonly SnapshotFinding[]; to
               </th>
               <td className="due">
                 {dueWords(finding)}
-                {finding.dueOn !== null && finding.dueOn < today && (
+                {isOverdue(finding, today) && finding.dueOn && (
                   <strong className="overdue">Overdue since {writtenDay(finding.dueOn)}</strong>
                 )}
               </td>

@@ -33,7 +33,7 @@ export function Photos({ finding, timeZone, photoUrl }: Props) {
           name={name}
           timeZone={timeZone}
           photoUrl={photoUrl}
-          width={rowHeight(row) * aspect(photo)}
+          width={rowHeight(row, placed.length) * aspect(photo)}
         />
       ))}
     </div>
@@ -49,8 +49,9 @@ function aspect({ width, height }: SnapshotPhoto): number {
 }
 
 /** The height in millimetres at which the photos of a row fill it together. */
-function rowHeight(row: readonly Placed[]): number {
-  const width = row.length === 1 ? aloneWidth : columnWidth - gap;
+function rowHeight(row: readonly Placed[], inAll: number): number {
+  const single = inAll === 1 ? aloneWidth : (columnWidth - gap) / 2;
+  const width = row.length === 1 ? single : columnWidth - gap;
   return Math.min(tallest, width / row.reduce((sum, { photo }) => sum + aspect(photo), 0));
 }
 

@@ -4,6 +4,7 @@ import puppeteer, { type Browser, type BrowserContext, type Page } from 'puppete
 export interface FoundChromium {
   executablePath: string;
   args: readonly string[];
+  env: Readonly<Record<string, string>>;
 }
 
 /** A page took longer than it was given. */
@@ -24,9 +25,6 @@ const offlineArgs = [
   '--disable-sync',
   '--no-pings',
   '--no-first-run',
-  '--disable-gpu',
-  '--disable-dev-shm-usage',
-  '--font-render-hinting=none',
 ];
 
 /** How long closing a page may take before the whole browser is ended, in milliseconds. */
@@ -101,10 +99,12 @@ export class WarmBrowser {
   }
 
   async #launch(): Promise<Browser> {
-    const { executablePath, args } = await this.#find();
+    const { executablePath, args, env } = await this.#find();
     const browser = await puppeteer.launch({
       executablePath,
       args: [...args, ...offlineArgs],
+      // Not the environment of the worker, which holds its passwords.
+      env: { ...env },
       headless: 'shell',
       // Over a pipe Chromium ends by itself when this process is killed.
       pipe: true,

@@ -6,7 +6,9 @@ html { font: 400 10pt/1.42 Report, "Noto Sans", "DejaVu Sans", sans-serif; font-
 body { margin: 0; overflow-wrap: anywhere; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 h1, h2, h3, h4, p, ul, dl, dd, figure, table { margin: 0; padding: 0; font-size: inherit; }
 h1, h2, h3, h4, th, strong { font-weight: 600; text-align: start; }
-h1, h2, h3, h4 { break-after: avoid; break-inside: avoid; line-height: 1.2; text-wrap: balance; }
+/* The padding keeps a heading at the top of a page clear of the page before: otherwise Chromium draws it there as
+   well, unseen, and puts its words twice into the bookmark. */
+h1, h2, h3, h4 { break-after: avoid; break-inside: avoid; line-height: 1.2; padding-top: 1mm; text-wrap: balance; }
 a { color: inherit; text-decoration: underline; text-decoration-thickness: 0.4pt; text-decoration-color: var(--hair); text-underline-offset: 1.5pt; }
 p { orphans: 3; widows: 3; }
 p + p { margin-top: 2mm; }
@@ -35,7 +37,7 @@ tbody:last-child { border-bottom: 0.4pt solid var(--hair); }
 .gauge.before-use .full { fill: var(--signal); stroke: var(--signal); }
 
 .beside { margin-top: 7mm; border-top: 0.4pt solid var(--ink); padding-top: 1.4mm; }
-.beside > h3 { float: inline-start; width: var(--margin); line-height: 1.42; }
+.beside > h3 { float: inline-start; width: var(--margin); line-height: 1.42; padding-top: 0; }
 .beside > div { margin-inline-start: calc(var(--margin) + var(--gap)); }
 .beside table tr:first-child > * { border-top: 0; }
 .beside table tr:first-child > * { padding-top: 0; }

@@ -7,7 +7,7 @@ export const sectionStyles = `
 .cover-name { margin-top: 16mm; }
 .cover-name p { margin: 0; }
 .cover-name .purpose { font-size: 13pt; }
-.cover-name h1 { font-size: 40pt; line-height: 1.04; letter-spacing: -0.02em; margin: 1mm 0 2.5mm -0.6mm; }
+.cover-name h1 { font-size: 40pt; line-height: 1.1; letter-spacing: -0.02em; margin: 1mm 0 2.5mm -0.6mm; }
 .lead-photo { display: block; max-width: 100%; max-height: 112mm; width: auto; height: auto; margin-top: 9mm; align-self: flex-start; }
 .cover-facts { margin-top: 9mm; }
 .cover-facts div { display: grid; grid-template-columns: var(--margin) 1fr; column-gap: var(--gap); padding: 0.7mm 0; }
@@ -42,7 +42,8 @@ export const sectionStyles = `
 .index .due { width: 33mm; }
 .index .page { width: 11mm; text-align: end; }
 .number { width: 12mm; }
-.work .number { width: 16mm; font-weight: 600; white-space: nowrap; }
+.work .number { width: 16mm; white-space: nowrap; }
+.work tbody .number { font-weight: 600; }
 .work .number .gauge { margin-inline-end: 1mm; }
 .work tbody th p { font-weight: 400; }
 .work .due { width: 27mm; }
@@ -59,7 +60,7 @@ export const sectionStyles = `
 .finding { margin-bottom: 9mm; }
 .finding-start { break-inside: avoid; break-after: avoid; }
 .finding-title { border-top: 0.8pt solid var(--ink); padding-top: 2mm; display: flex; gap: var(--gap); font-size: 12.5pt; margin-bottom: 2.5mm; }
-.finding-number { flex: none; width: var(--margin); }
+.finding-number { flex: none; width: var(--margin); white-space: pre; }
 .finding-margin { float: inline-start; width: var(--margin); break-inside: avoid; font-size: 9pt; line-height: 1.3; }
 .finding-text { margin-inline-start: calc(var(--margin) + var(--gap)); }
 .finding-start + .finding-text > :first-child { margin-top: 2mm; }
@@ -68,8 +69,8 @@ export const sectionStyles = `
 .finding-margin .urgency .gauge { width: 3.4mm; height: 10.2mm; }
 .finding-margin .urgency p > * { display: block; }
 .finding-margin p + p, .finding-margin .urgency + p { margin-top: 2.5mm; }
-.finding-margin .label { color: var(--quiet); }
-.finding-margin .page-of { min-width: 0; }
+.finding-margin .label { display: block; color: var(--quiet); }
+.finding-margin .page-of { display: inline; }
 .to-do { margin: 2.5mm 0; padding-inline-start: 3.5mm; border-inline-start: 1.6pt solid var(--ink); }
 .finding.before-use .to-do { border-inline-start-color: var(--signal); }
 .references { margin-top: 2mm; font-size: 8.5pt; color: var(--quiet); }
@@ -91,13 +92,15 @@ export const sectionStyles = `
 .letterhead { border-bottom: 0.4pt solid var(--ink); padding-bottom: 3mm; }
 .letterhead .firm { font-size: 15pt; }
 .letterhead p { margin: 0; white-space: pre-wrap; }
-.letter-top { display: flex; justify-content: space-between; gap: 10mm; margin: 14mm 0 12mm; }
+.letter-top { display: flex; justify-content: space-between; gap: 10mm; margin: 9mm 0 10mm; }
 .letter-top p { margin: 0; }
 .letter h1 { font-size: 15pt; margin-bottom: 4mm; }
 .letter h2 { font-size: 12.5pt; margin: 8mm 0 3mm; }
 .letter > section { margin-top: 0; }
 .letter .finding-title { font-size: 11pt; }
 .letter .finding { margin-bottom: 5mm; }
-.letter > .keep { margin-top: 8mm; }
+.letter > .closing { margin-top: 8mm; break-before: avoid; }
+.cleared { break-inside: avoid; }
+.letter .signature { margin-top: 16mm; }
 .fingerprint { font-size: 7.5pt; }
 `;
