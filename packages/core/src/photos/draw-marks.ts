@@ -1,0 +1,121 @@
+import type { Mark } from '@garboard/contract/photos';
+import type { OverlayOptions, Sharp } from 'sharp';
+import { sharp } from '../files/sharp.ts';
+import { drawLabel } from './draw-label.ts';
+
+/** Pixels of an upright picture, without alpha. */
+export interface Pixels {
+  data: Buffer;
+  width: number;
+  height: number;
+  channels: 1 | 2 | 3 | 4;
+}
+
+/** Opens pixels for further work. */
+export const openPixels = ({ data, width, height, channels }: Pixels): Sharp =>
+  sharp(data, { raw: { width, height, channels } });
+
+const colour = '#f26a1b';
+const halo = '#ffffff';
+
+/** Burns marks into a picture: blurred regions first, so that other marks stay sharp on them. */
+export async function drawMarks(picture: Pixels, marks: readonly Mark[]): Promise<Pixels> {
+  if (marks.length === 0) return picture;
+  const overlays: OverlayOptions[] = [];
+  for (const mark of marks) if (mark.shape === 'blur') overlays.push(...(await blurred(picture, mark)));
+  const drawn = marks.map((mark) => drawing(mark, picture)).join('');
+  if (drawn) {
+    const { width, height } = picture;
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">${drawn}</svg>`;
+    overlays.push({ input: Buffer.from(svg), left: 0, top: 0 });
+  }
+  for (const mark of marks) if (mark.shape === 'label') overlays.push(await label(picture, mark));
+  const { data, info } = await openPixels(picture)
+    .composite(overlays)
+    .removeAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return { data, width: info.width, height: info.height, channels: info.channels as Pixels['channels'] };
+}
+
+type Shape<S extends Mark['shape']> = Extract<Mark, { shape: S }>;
+type Size = { width: number; height: number };
+
+/** The rectangle between two corners in whole pixels, at least one pixel, within the picture. */
+function region({ from, to }: Shape<'blur'>, { width, height }: Size) {
+  const left = Math.min(Math.floor(Math.min(from.x, to.x) * width), width - 1);
+  const top = Math.min(Math.floor(Math.min(from.y, to.y) * height), height - 1);
+  const right = Math.max(left + 1, Math.ceil(Math.max(from.x, to.x) * width));
+  const bottom = Math.max(top + 1, Math.ceil(Math.max(from.y, to.y) * height));
+  return { left, top, width: right - left, height: bottom - top };
+}
+
+// A blur alone can be undone in part. Averaged down to a few cells first, what was there is gone for good.
+async function blurred(picture: Pixels, mark: Shape<'blur'>): Promise<OverlayOptions[]> {
+  const area = region(mark, picture);
+  const cells = await openPixels(picture)
+    .extract(area)
+    .resize(Math.min(6, area.width), Math.min(6, area.height), { fit: 'fill', kernel: 'linear' })
+    .png()
+    .toBuffer();
+  const input = await sharp(cells)
+    .resize(area.width, area.height, { fit: 'fill', kernel: 'cubic' })
+    .png()
+    .toBuffer();
+  return [{ input, left: area.left, top: area.top }];
+}
+
+async function label(picture: Pixels, mark: Shape<'label'>): Promise<OverlayOptions> {
+  const pixels = Math.max(12, Math.round(Math.max(picture.width, picture.height) / 55));
+  const drawn = await drawLabel(mark.text, pixels, picture.width);
+  const { width, height } = await sharp(drawn).metadata();
+  // Fits into the picture whole, even when it stands at the edge of a very low one.
+  const input =
+    height > picture.height ? await sharp(drawn).resize({ height: picture.height }).toBuffer() : drawn;
+  return {
+    input,
+    left: Math.max(0, Math.min(Math.round(mark.at.x * picture.width), picture.width - width)),
+    top: Math.max(0, Math.min(Math.round(mark.at.y * picture.height), picture.height - height)),
+  };
+}
+
+function drawing(mark: Mark, { width, height }: Size): string {
+  const stroke = Math.max(2, Math.max(width, height) / 320);
+  const at = (p: { x: number; y: number }) => ({ x: p.x * width, y: p.y * height });
+  // Every line is drawn twice, the wider white one below, so that it shows on any ground.
+  const lined = (path: string) =>
+    [halo, colour]
+      .map((c, i) => {
+        const w = i === 0 ? stroke * 2 : stroke;
+        return `<path d="${path}" fill="none" stroke="${c}" stroke-width="${w}" stroke-linecap="round" stroke-linejoin="round"/>`;
+      })
+      .join('');
+  switch (mark.shape) {
+    case 'line': {
+      const [a, b] = [at(mark.from), at(mark.to)];
+      return lined(`M${a.x} ${a.y}L${b.x} ${b.y}`);
+    }
+    case 'arrow': {
+      const [a, b] = [at(mark.from), at(mark.to)];
+      const angle = Math.atan2(b.y - a.y, b.x - a.x);
+      const barb = (turn: number) => {
+        const length = stroke * 6;
+        return `${b.x - length * Math.cos(angle + turn)} ${b.y - length * Math.sin(angle + turn)}`;
+      };
+      const tail = `<circle cx="${a.x}" cy="${a.y}" r="${stroke * 1.8}" fill="${colour}" stroke="${halo}" stroke-width="${stroke / 2}"/>`;
+      return `${lined(`M${a.x} ${a.y}L${b.x} ${b.y}M${barb(0.45)}L${b.x} ${b.y}L${barb(-0.45)}`)}${tail}`;
+    }
+    case 'box': {
+      const [a, b] = [at(mark.from), at(mark.to)];
+      return lined(`M${a.x} ${a.y}H${b.x}V${b.y}H${a.x}Z`);
+    }
+    case 'ring': {
+      const c = at(mark.centre);
+      const r = mark.radius * width;
+      return lined(`M${c.x - r} ${c.y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`);
+    }
+    case 'blur':
+    case 'label':
+      return '';
+  }
+}
