@@ -1,0 +1,43 @@
+import { type JobData, type JobName, jobs } from '@garboard/contract/jobs';
+import { NoRetryError, type ReceivedJob } from '@garboard/platform/queue';
+import type { Attempt, JobDeps } from './job-deps.ts';
+import { collectObjectJob } from './jobs/collect-object.ts';
+import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
+import { derivePhotoJob } from './jobs/derive-photo.ts';
+import { mailInvitationJob } from './jobs/mail-invitation.ts';
+import { renderReportJob } from './jobs/render-report.ts';
+
+type Handlers = {
+  [N in JobName]: (deps: JobDeps, data: JobData<N>, attempt: Attempt) => Promise<void>;
+};
+
+/** Who does which job. A job of the contract without a handler here is a type error. */
+const handlers: Handlers = {
+  'report.render': renderReportJob,
+  'photo.derive': derivePhotoJob,
+  'clearance-file.derive': deriveClearanceFileJob,
+  'object.collect': collectObjectJob,
+  'mail.invitation': mailInvitationJob,
+};
+
+const isJobName = (name: string): name is JobName => Object.hasOwn(handlers, name);
+
+async function run<N extends JobName>(deps: JobDeps, name: N, raw: unknown, attempt: Attempt): Promise<void> {
+  const parsed = jobs[name].safeParse(raw);
+  if (!parsed.success) throw new NoRetryError(`The data of this ${name} job is not what its contract says.`);
+  await handlers[name](deps, parsed.data as JobData<N>, attempt);
+}
+
+/** Does a job. @throws Error when it failed and may be tried again; NoRetryError when that is no use. */
+export async function doJob(deps: JobDeps, job: ReceivedJob<unknown>): Promise<void> {
+  if (!isJobName(job.name)) throw new NoRetryError(`This version of the worker knows no job ${job.name}.`);
+  const log = deps.log.child({ job: job.name, jobId: job.id, attempt: job.attempt });
+  const started = performance.now();
+  try {
+    await run({ ...deps, log }, job.name, job.data, { lastAttempt: job.lastAttempt });
+    log.info({ ms: Math.round(performance.now() - started) }, 'job done');
+  } catch (error) {
+    log[job.lastAttempt ? 'error' : 'warn']({ err: error }, 'job failed');
+    throw error;
+  }
+}

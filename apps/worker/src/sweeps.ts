@@ -1,0 +1,43 @@
+import { requeueLost } from '@garboard/core/outbox/requeue-lost';
+import { tidy } from '@garboard/core/outbox/tidy';
+import { inTransaction } from '@garboard/db/database';
+import { allFirmIds } from '@garboard/db/special-reads';
+import type { JobDeps } from './job-deps.ts';
+
+/** Uploads that were begun and never kept are removed after a day. */
+const stagingMs = 24 * 60 * 60_000;
+
+type SweepDeps = Pick<JobDeps, 'db' | 'store' | 'log' | 'clock'>;
+
+/** Looks once for lost work and for what can be thrown away. */
+export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void> {
+  const firmIds = await allFirmIds(db);
+  const found = await inTransaction(db, firmIds, (tx) => requeueLost(tx, clock()));
+  if (found.reports + found.photos > 0) log.warn(found, 'work seemed lost and was asked for again');
+  await inTransaction(db, [], (tx) => tidy(tx, clock()));
+  const staged = await store.sweepStaging(stagingMs);
+  if (staged > 0) log.info({ staged }, 'abandoned uploads removed');
+}
+
+/** Sweeps at once and then every minute until stopped. */
+export function startSweeps(deps: SweepDeps, everyMs = 60_000): { stop(): Promise<void> } {
+  let running: Promise<void> = Promise.resolve();
+  let busy = false;
+  const once = () => {
+    if (busy) return;
+    busy = true;
+    running = sweep(deps)
+      .catch((error: unknown) => deps.log.warn({ err: error }, 'sweep failed, tried again in a minute'))
+      .finally(() => {
+        busy = false;
+      });
+  };
+  once();
+  const timer = setInterval(once, everyMs);
+  return {
+    async stop() {
+      clearInterval(timer);
+      await running;
+    },
+  };
+}

@@ -1,0 +1,46 @@
+import { type JobData, type JobName, jobs } from '@garboard/contract/jobs';
+import type { Prisma, Tx } from '@garboard/db/database';
+import { newId } from '@garboard/db/ids';
+
+/** Longer than any worker stays silent, in milliseconds. */
+export const lostAfterMs = 3 * 60_000;
+
+export interface Requeued {
+  reports: number;
+  photos: number;
+}
+
+/**
+ * Asks again for work that seems to have been lost: reports without a sign of life, photos that still have no
+ * pictures. Asking once too often does no harm, as the handlers are idempotent; each is asked for at most once in
+ * `lostAfterMs`.
+ */
+export async function requeueLost(tx: Tx, now: Date): Promise<Requeued> {
+  const before = new Date(now.getTime() - lostAfterMs);
+  const reports = await tx.report.updateManyAndReturn({
+    where: {
+      state: { in: ['queued', 'rendering'] },
+      OR: [{ heartbeatAt: { lt: before } }, { heartbeatAt: null, createdAt: { lt: before } }],
+    },
+    data: { heartbeatAt: now },
+    select: { id: true, firmId: true },
+  });
+  const photos = await tx.$queryRaw<{ id: string; firmId: string }[]>`
+    SELECT p.id, p.firm_id AS "firmId" FROM photos p
+    WHERE p.state = 'processing' AND p.created_at < ${before}
+      AND NOT EXISTS (
+        SELECT 1 FROM outbox o
+        WHERE o.job = 'photo.derive' AND o.data->>'photoId' = p.id::text AND o.created_at >= ${before})
+    LIMIT 500`;
+  await tx.outbox.createMany({
+    data: [
+      ...reports.map((r) => row('report.render', { firmId: r.firmId, reportId: r.id }, now)),
+      ...photos.map((p) => row('photo.derive', { firmId: p.firmId, photoId: p.id }, now)),
+    ],
+  });
+  return { reports: reports.length, photos: photos.length };
+}
+
+function row<N extends JobName>(job: N, data: JobData<N>, createdAt: Date): Prisma.OutboxCreateManyInput {
+  return { id: newId(), job, data: jobs[job].parse(data), createdAt };
+}
