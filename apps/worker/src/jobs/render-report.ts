@@ -1,0 +1,128 @@
+import { createReadStream } from 'node:fs';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { JobData } from '@garboard/contract/jobs';
+import { enqueue } from '@garboard/core/outbox/enqueue';
+import { type ClaimedReport, claimReport } from '@garboard/core/reports/claim-report';
+import { failReport } from '@garboard/core/reports/fail-report';
+import { finishReport } from '@garboard/core/reports/finish-report';
+import { photosOf } from '@garboard/core/reports/freeze-snapshot';
+import { reportProgress } from '@garboard/core/reports/report-progress';
+import { inTransaction } from '@garboard/db/database';
+import { NoRetryError } from '@garboard/platform/queue';
+import { renderReport } from '@garboard/report/render-report';
+import type { Attempt, JobDeps } from '../job-deps.ts';
+import { PageTimeout } from '../render/browser.ts';
+import { PrintError, printReport } from '../render/print-report.ts';
+import { reportFontFiles, reportFontUrls } from '../render/report-fonts.ts';
+import { gatherPhotos, photoFileName, type Within } from './gather-photos.ts';
+import { ClaimLost, Pulse } from './pulse.ts';
+
+const maxPdfBytes = 1024 ** 3;
+/** A page takes a second at worst on a small server; common practice, no source. */
+const timeoutMs = (photos: number) => 90_000 + photos * 1_000;
+
+interface Rendering extends ClaimedReport {
+  firmId: string;
+  reportId: string;
+  within: Within;
+}
+
+/**
+ * Makes the PDF of a report that was asked for and issues it. No transaction is open while the browser works.
+ *
+ * @throws NoRetryError when it can't be printed as it is; other errors may pass by themselves.
+ */
+export async function renderReportJob(
+  deps: JobDeps,
+  { firmId, reportId }: JobData<'report.render'>,
+  { lastAttempt }: Attempt,
+): Promise<void> {
+  const { db, store, clock, log } = deps;
+  const actor = { kind: 'system', firmIds: [firmId] } as const;
+  const within: Within = (work) =>
+    inTransaction(db, [firmId], (tx) => work({ actor, tx, store, clock, log }));
+  const claimed = await within((ctx) => claimReport(ctx, reportId));
+  if (!claimed) return;
+  try {
+    await makeReport(deps, { ...claimed, firmId, reportId, within });
+  } catch (error) {
+    if (error instanceof ClaimLost) return log.warn({ reportId }, 'report taken over by another attempt');
+    const hopeless = error instanceof PrintError;
+    if (hopeless || lastAttempt) {
+      const problem = problemInWords(error, reportId);
+      await within((ctx) => failReport(ctx, { reportId, claim: claimed.claim, problem }));
+    }
+    throw hopeless ? new NoRetryError(error.message, { cause: error }) : error;
+  }
+}
+
+async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
+  const { snapshot, claim, firmId, reportId, within } = rendering;
+  const photoIds = photosOf(snapshot);
+  const pulse = new Pulse({ progress: 2, stage: 'Gathering photos' }, (step) =>
+    within((ctx) => reportProgress(ctx, { reportId, claim, ...step })),
+  );
+  const parent = join(deps.env.dataDir, 'print');
+  await mkdir(parent, { recursive: true });
+  const workDir = await mkdtemp(join(parent, 'report-'));
+  try {
+    const photos = await gatherPhotos(deps, {
+      firmId,
+      photoIds,
+      within,
+      onGathered: (count) =>
+        pulse.show({ progress: 2 + (28 * count) / photoIds.length, stage: 'Gathering photos' }),
+    });
+    pulse.show({ progress: 32, stage: 'Laying out pages' });
+    const html = renderReport(snapshot, { photoUrl: photoFileName, fontUrls: reportFontUrls });
+    pulse.show({ progress: 36, stage: 'Printing' });
+    const printed = await printReport({
+      browser: deps.browser,
+      html,
+      files: [...reportFontFiles, ...photos],
+      workDir,
+      timeoutMs: timeoutMs(photoIds.length),
+      onProgress: (percent) => pulse.advance(36 + percent * 0.56),
+      onRefused: (url) =>
+        deps.log.warn({ reportId, url }, 'the report asked for something outside its folder'),
+    });
+    pulse.show({ progress: 94, stage: 'Filing' });
+    await file(deps, rendering, printed);
+  } finally {
+    await pulse.stop();
+    await rm(workDir, { recursive: true, force: true, maxRetries: 3 });
+  }
+}
+
+/** Keeps the PDF in the store and issues the report with it; a PDF that isn't needed after all is collected. */
+async function file(
+  deps: JobDeps,
+  { within, reportId, claim }: Rendering,
+  printed: { pdfPath: string; pages: number },
+): Promise<void> {
+  const staged = await deps.store.stage(createReadStream(printed.pdfPath), { maxBytes: maxPdfBytes });
+  const { sha256, bytes } = staged;
+  await staged.keep();
+  let issued = false;
+  try {
+    issued = await within((ctx) =>
+      finishReport(ctx, { reportId, claim, sha256, bytes, pages: printed.pages }),
+    );
+  } finally {
+    if (!issued) {
+      await within((ctx) => enqueue(ctx.tx, 'object.collect', { sha256 })).catch((error: unknown) =>
+        deps.log.warn({ err: error, sha256 }, 'a PDF that nothing uses stays in the store'),
+      );
+    }
+  }
+  if (!issued) throw new ClaimLost('Another attempt has taken this report over.');
+}
+
+function problemInWords(error: unknown, reportId: string): string {
+  if (error instanceof PrintError) return error.message;
+  if (error instanceof PageTimeout) {
+    return 'Printing took too long. Try again when the server is less busy.';
+  }
+  return `Something went wrong on the server while it was made. Try again; if it happens again, ask whoever runs the server to look up report ${reportId} in the worker’s log.`;
+}

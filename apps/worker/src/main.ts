@@ -1,0 +1,36 @@
+import { openDatabase } from '@garboard/db/database';
+import { findChromium } from '@garboard/platform/chromium';
+import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
+import { openLogger } from '@garboard/platform/logger';
+import { openMailer } from '@garboard/platform/mail';
+import { openObjectStore } from '@garboard/platform/object-store';
+import { queueConnection } from '@garboard/platform/queue';
+import { onShutdown } from '@garboard/platform/shutdown';
+import { WarmBrowser } from './render/browser.ts';
+import { startWorker } from './start-worker.ts';
+
+// A report under way is finished before the process ends; a container should be given as long.
+const shutdownMs = 90_000;
+
+const env = readEnv();
+const log = openLogger('worker', env.logLevel);
+const databaseUrl = requiredDatabaseUrl(env);
+const db = openDatabase(databaseUrl, 8);
+const store = await openObjectStore(env.objectStoreUrl);
+const from = `Garboard <no-reply@${new URL(env.publicUrl).hostname}>`;
+const mail = openMailer({ smtpUrl: env.smtpUrl, dataDir: env.dataDir, from });
+const browser = new WarmBrowser(() => findChromium({ chromiumPath: env.chromiumPath, dataDir: env.dataDir }));
+const queue = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
+
+const worker = await startWorker({ db, store, log, clock: () => new Date(), env, mail, browser, queue });
+onShutdown(
+  log,
+  async () => {
+    await worker.close();
+    mail.close();
+    await db.close();
+  },
+  shutdownMs,
+);
+await worker.ready;
+log.info({ queue: queue.kind }, 'worker ready');
