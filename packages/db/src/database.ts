@@ -20,7 +20,11 @@ const applicationRole = 'garboard_app';
  * @param url address of the owner, who may become that role; @param connections most at once.
  */
 export function openDatabase(url: string, connections = 12): Database {
-  const adapter = new PrismaPg({ connectionString: url, max: connections, options: `-c role=${applicationRole}` });
+  const adapter = new PrismaPg({
+    connectionString: url,
+    max: connections,
+    options: `-c role=${applicationRole}`,
+  });
   const prisma = new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 30_000 } });
   return { prisma, close: () => prisma.$disconnect() };
 }

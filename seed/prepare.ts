@@ -1,0 +1,33 @@
+import { openDatabase } from '@garboard/db/database';
+import { migrate } from '@garboard/db/migrate';
+import { readEnv } from '@garboard/platform/env';
+import { openLogger } from '@garboard/platform/logger';
+import { clearInterruptedLoad, loadDemonstration } from './demonstration/load.ts';
+import { firstAccountLink, hasPeople } from './first-account.ts';
+
+/**
+ * Makes a database ready for the server: applies new migrations, and on an empty one loads the demonstration, or
+ * with GARBOARD_DEMO=0 makes the link for the first account. Prints one JSON object a line for whoever started it.
+ */
+const env = readEnv();
+const log = openLogger('prepare', env.logLevel);
+if (!env.databaseUrl)
+  throw new Error('Set DATABASE_URL, or start Garboard with npm start, which brings PostgreSQL.');
+
+const say = (line: Record<string, unknown>) => console.log(JSON.stringify(line));
+
+const { applied } = await migrate({ url: env.databaseUrl, log });
+if (applied.length > 0) say({ step: 'migrated', applied });
+
+const db = openDatabase(env.databaseUrl, 4);
+try {
+  await clearInterruptedLoad(env.databaseUrl, db);
+  if (await hasPeople(db)) say({ step: 'ready' });
+  else if (env.demo) {
+    say({ step: 'loading', what: 'the demonstration firm: drawing its photos takes a moment' });
+    await loadDemonstration({ env, db, log, say });
+    say({ step: 'loaded' });
+  } else say({ step: 'first-account', link: await firstAccountLink(db, env.publicUrl) });
+} finally {
+  await db.close();
+}
