@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { JobData } from '@garboard/contract/jobs';
+import { keepObject } from '@garboard/core/files/keep-object';
 import { enqueue } from '@garboard/core/outbox/enqueue';
 import { type ClaimedReport, claimReport } from '@garboard/core/reports/claim-report';
 import { failReport } from '@garboard/core/reports/fail-report';
@@ -103,14 +104,15 @@ async function file(
 ): Promise<void> {
   const staged = await deps.store.stage(createReadStream(printed.pdfPath), { maxBytes: maxPdfBytes });
   const { sha256, bytes } = staged;
-  await staged.keep();
   let issued = false;
   try {
-    issued = await within((ctx) =>
-      finishReport(ctx, { reportId, claim, sha256, bytes, pages: printed.pages }),
-    );
+    issued = await within(async (ctx) => {
+      await keepObject(ctx.tx, staged);
+      return finishReport(ctx, { reportId, claim, sha256, bytes, pages: printed.pages });
+    });
   } finally {
     if (!issued) {
+      await staged.discard();
       await within((ctx) => enqueue(ctx.tx, 'object.collect', { sha256 })).catch((error: unknown) =>
         deps.log.warn({ err: error, sha256 }, 'a PDF that nothing uses stays in the store'),
       );
