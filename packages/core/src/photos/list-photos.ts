@@ -1,0 +1,27 @@
+import type { Photo, photoQuery } from '@garboard/contract/photos';
+import type { z } from 'zod';
+import type { Ctx } from '../context.ts';
+import { cutPage, decodeCursor, type Page } from '../paging.ts';
+import { loadSurvey } from '../surveys/load-survey.ts';
+import { presentPhoto } from './present-photo.ts';
+import { visiblePhotos } from './visible-photos.ts';
+
+const orderKeyForm = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z_[0-9a-f-]{36}$/;
+
+/** Photos of a survey in the order they were taken; parties get those of reports issued to them. */
+export async function listPhotos(
+  ctx: Ctx,
+  { surveyId, query }: { surveyId: string; query: z.output<typeof photoQuery> },
+): Promise<Page<Photo>> {
+  await loadSurvey(ctx, surveyId);
+  const after = decodeCursor(query.cursor, orderKeyForm);
+  const rows = await ctx.tx.photo.findMany({
+    where: {
+      AND: [{ surveyId }, visiblePhotos(ctx.actor), after === undefined ? {} : { orderKey: { gt: after } }],
+    },
+    orderBy: { orderKey: 'asc' },
+    take: query.limit + 1,
+  });
+  const page = cutPage(rows, query.limit, (row) => row.orderKey);
+  return { items: page.items.map(presentPhoto), next: page.next };
+}
