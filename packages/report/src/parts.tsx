@@ -19,7 +19,7 @@ export function Gauge({ urgency }: { urgency: Urgency }) {
         <rect
           key={segment}
           x="1"
-          y={23.8 - segment * 7.4}
+          y={24 - segment * 7.5}
           width="8"
           height="5"
           className={segment < filled ? 'full' : 'empty'}

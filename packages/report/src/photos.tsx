@@ -64,7 +64,8 @@ function Figure({
 }: Placed & Omit<Props, 'finding'> & { width: number }) {
   const caption = photo.caption.trim();
   return (
-    <figure style={{ width: `${width.toFixed(2)}mm` }}>
+    // No <figure>: it would become a second figure in the PDF's structure, and one without a text.
+    <div className="photo" style={{ width: `${width.toFixed(2)}mm` }}>
       <img
         src={photoUrl(photo.id)}
         alt={`${name}: ${caption || 'no caption'}`}
@@ -72,10 +73,10 @@ function Figure({
         height={photo.height}
         fetchPriority="low"
       />
-      <figcaption dir="auto">
+      <p className="photo-caption" dir="auto">
         <strong>{name}</strong> {caption}
         {photo.takenAt && <span className="taken"> Taken {writtenDayOf(photo.takenAt, timeZone)}</span>}
-      </figcaption>
-    </figure>
+      </p>
+    </div>
   );
 }

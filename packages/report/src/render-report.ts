@@ -15,10 +15,6 @@ export interface ReportFiles {
   fontUrls: Readonly<Record<string, string>>;
 }
 
-// Nothing but images and fonts may be loaded, and no script runs, whatever gets into the page.
-const contentPolicy =
-  "default-src 'none'; img-src file:; font-src file:; style-src 'unsafe-inline'; form-action 'none'; base-uri 'none'";
-
 /** The title of the document, as it stands in the PDF's metadata and the reader's window. */
 export function documentTitle(snapshot: ReportSnapshot): string {
   const { vessel, survey, kind, revision } = snapshot;
@@ -35,7 +31,6 @@ export function documentTitle(snapshot: ReportSnapshot): string {
 export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: ReportFiles): string {
   const head = renderToStaticMarkup([
     createElement('meta', { key: 'charset', charSet: 'utf-8' }),
-    createElement('meta', { key: 'policy', httpEquiv: 'Content-Security-Policy', content: contentPolicy }),
     createElement('title', { key: 'title' }, documentTitle(snapshot)),
     createElement('meta', { key: 'author', name: 'author', content: snapshot.firm.name }),
   ]);

@@ -10,7 +10,7 @@ export function WorkList({ snapshot }: { snapshot: ReportSnapshot }) {
   const items = recommendations(snapshot.findings);
   const decider = snapshot.survey.clearanceDecidedBy;
   return (
-    <section id="work">
+    <section id="work" className={items.length > 0 ? 'sheet' : undefined}>
       <h2>What to do, and by when</h2>
       {items.length === 0 ? (
         <p>No work is recommended.</p>

@@ -1,14 +1,14 @@
 import { createWriteStream } from 'node:fs';
-import { copyFile, link, mkdir, mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { copyFile, link, mkdir, mkdtemp, readdir, realpath, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { pathToFileURL } from 'node:url';
-import type { Page } from 'puppeteer';
+import type { HTTPRequest, Page } from 'puppeteer';
 import type { WarmBrowser } from './browser.ts';
 import { countPages, fillPageNumbers } from './page-numbers.ts';
 
-/** A file the HTML refers to by `name`; letters, digits, dots, hyphens and underscores only. */
+/** A file the HTML refers to by `name`; letters, digits, dots, hyphens and underscores only, not `report.…`. */
 export interface ReportFile {
   name: string;
   path: string;
@@ -41,10 +41,15 @@ export class PrintError extends Error {
 }
 
 const documentName = 'report.html';
+const folderPrefix = 'print-';
+
+// Also keeps out what needs no request, such as pictures and frames given as data: addresses.
+const contentPolicy =
+  "default-src 'none'; img-src file:; font-src file:; style-src 'unsafe-inline' file:; base-uri 'none'; form-action 'none'";
 
 /**
- * Prints HTML to a tagged PDF with bookmarks. Chromium sees a private folder with the HTML and the files, and
- * nothing else; the folder is removed whatever happens.
+ * Prints HTML to a tagged PDF with bookmarks. To Chromium the page lies in a private folder with its files, and it
+ * sees nothing else; the folder is removed whatever happens.
  *
  * @throws PrintError when a file has an unfit name or is missing, an image can't be read, or the page goes elsewhere.
  * @throws PageTimeout when it takes longer than `timeoutMs`.
@@ -52,9 +57,9 @@ const documentName = 'report.html';
 export async function printReport(request: PrintRequest): Promise<PrintedReport> {
   await mkdir(request.workDir, { recursive: true });
   // mkdtemp makes the folder for its owner alone (0700).
-  const folder = await mkdtemp(join(request.workDir, 'print-'));
+  const folder = await mkdtemp(join(request.workDir, folderPrefix));
   try {
-    await placeFiles(folder, request);
+    await placeFiles(folder, request.files);
     request.onProgress?.(10);
     const pdf = join(folder, 'report.pdf');
     const pages = await request.browser.withPage(request.timeoutMs, (page) =>
@@ -70,41 +75,52 @@ export async function printReport(request: PrintRequest): Promise<PrintedReport>
   }
 }
 
-async function placeFiles(folder: string, { html, files }: PrintRequest): Promise<void> {
+/** Removes folders and PDFs that a killed worker left in `workDir`: everything of ours older than an hour. */
+export async function removeLeftovers(workDir: string): Promise<void> {
+  await mkdir(workDir, { recursive: true });
+  for (const name of await readdir(workDir)) {
+    if (!name.startsWith(folderPrefix)) continue;
+    const path = join(workDir, name);
+    // Another worker may have removed it since.
+    const age = await stat(path).then(
+      (found) => Date.now() - found.mtimeMs,
+      () => 0,
+    );
+    if (age > 3_600_000) await rm(path, { recursive: true, force: true });
+  }
+}
+
+async function placeFiles(folder: string, files: readonly ReportFile[]): Promise<void> {
   for (const { name, path } of files) {
-    if (!/^[A-Za-z0-9_-][A-Za-z0-9._-]*$/.test(name) || name === documentName) {
+    if (!/^[A-Za-z0-9_-][A-Za-z0-9._-]*$/.test(name) || name.startsWith('report.')) {
       throw new PrintError(
-        `"${name}" can't be the name of a file beside the report; use letters, digits, - and _.`,
+        `"${name}" can't be the name of a file beside the report: use letters, digits, - and _, not report.`,
       );
     }
     await linkOrCopy(path, join(folder, name)).catch((error: unknown) => {
       throw new PrintError(`The file ${name} of the report can't be read.`, { cause: error });
     });
   }
-  await writeFile(join(folder, documentName), html, { mode: 0o600 });
 }
 
 async function linkOrCopy(from: string, to: string): Promise<void> {
+  // Resolved first, since a link to a symbolic link would be one itself and lead out of the folder.
+  const file = await realpath(from);
   try {
-    await link(from, to);
+    await link(file, to);
   } catch {
     // Another disk, or a file system without hard links.
-    await copyFile(from, to);
+    await copyFile(file, to);
   }
 }
 
 async function print(page: Page, folder: string, pdf: string, request: PrintRequest): Promise<number> {
   const address = pathToFileURL(join(folder, documentName)).href;
-  const allowed = new Set([
-    address,
-    ...request.files.map(({ name }) => pathToFileURL(join(folder, name)).href),
-  ]);
+  const allowed = new Set(request.files.map(({ name }) => pathToFileURL(join(folder, name)).href));
   await page.setRequestInterception(true);
   page.on('request', (asked) => {
-    const answer = allowed.has(asked.url()) ? asked.continue() : asked.abort('blockedbyclient');
-    if (!allowed.has(asked.url())) request.onRefused?.(asked.url());
-    // It fails only when the page is already gone.
-    answer.catch(() => undefined);
+    // They fail only when the page is already gone.
+    answer(asked, address, allowed, request).catch(() => undefined);
   });
   page.setDefaultTimeout(request.timeoutMs);
   await page.goto(address, { waitUntil: 'load' });
@@ -119,9 +135,26 @@ async function print(page: Page, folder: string, pdf: string, request: PrintRequ
     outline: true,
     timeout: request.timeoutMs,
   });
-  await pipeline(Readable.from(stream), createWriteStream(pdf, { mode: 0o600 }));
+  await pipeline(Readable.from(stream), createWriteStream(pdf, { flags: 'wx', mode: 0o600 }));
   request.onProgress?.(95);
   return measured ?? countPages(pdf);
+}
+
+async function answer(
+  asked: HTTPRequest,
+  address: string,
+  allowed: Set<string>,
+  request: PrintRequest,
+): Promise<void> {
+  if (asked.url() === address) {
+    const headers = { 'Content-Security-Policy': contentPolicy };
+    await asked.respond({ contentType: 'text/html; charset=utf-8', headers, body: request.html });
+  } else if (allowed.has(asked.url())) {
+    await asked.continue();
+  } else {
+    request.onRefused?.(asked.url());
+    await asked.abort('blockedbyclient');
+  }
 }
 
 /** Makes sure that the page is still ours and that it has all its images and fonts. */

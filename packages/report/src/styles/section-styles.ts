@@ -35,7 +35,10 @@ export const sectionStyles = `
 
 .index { margin-top: 8mm; }
 .index caption { text-align: start; break-after: avoid; padding-bottom: 1.5mm; }
+.index caption > * { vertical-align: middle; }
 .index caption > span { display: inline-block; margin-inline-start: 2mm; line-height: 1.2; }
+.index th, .index td { padding-block: 1.1mm; }
+#terms { break-inside: avoid; }
 .index caption strong { display: block; font-size: 12pt; }
 .index tbody th { font-weight: 400; }
 .index .system { width: 47mm; }
@@ -52,8 +55,8 @@ export const sectionStyles = `
 .index .state { display: block; font-size: 8.5pt; color: var(--quiet); }
 .work, .index { break-inside: auto; }
 /* A sheet to hand to the yard. */
-#work { break-before: page; margin-top: 0; }
-#work > p { margin-bottom: 5mm; break-after: avoid; }
+#work.sheet { break-before: page; margin-top: 0; }
+#work.sheet > p { margin-bottom: 5mm; break-after: avoid; }
 
 .group > h3 { font-size: 13pt; margin: 10mm 0 3mm; }
 .group:first-of-type > h3 { margin-top: 0; }
@@ -75,10 +78,10 @@ export const sectionStyles = `
 .finding.before-use .to-do { border-inline-start-color: var(--signal); }
 .references { margin-top: 2mm; font-size: 8.5pt; color: var(--quiet); }
 .photo-row { display: flex; gap: 3mm; align-items: flex-start; margin-top: 4mm; break-inside: avoid; }
-.photo-row figure { flex: none; break-inside: avoid; }
-.photo-row img { display: block; width: 100%; height: auto; }
-.photo-row figcaption { margin-top: 1mm; font-size: 8.5pt; line-height: 1.3; }
-.photo-row .taken { color: var(--quiet); }
+.photo { flex: none; break-inside: avoid; }
+.photo img { display: block; width: 100%; height: auto; }
+.photo-caption { margin-top: 1mm; font-size: 8.5pt; line-height: 1.3; }
+.photo .taken { color: var(--quiet); }
 
 .signature { display: grid; grid-template-columns: 2fr 1.4fr 1fr; column-gap: 6mm; margin-top: 20mm; }
 .signature p { margin: 0; }

@@ -1,0 +1,128 @@
+import type {
+  LetterSnapshot,
+  SnapshotFinding,
+  SnapshotPhoto,
+  SurveyReportSnapshot,
+} from '@garboard/contract/report-snapshot';
+import { systems, urgencies } from '@garboard/trade/vocabulary';
+
+/** A UUID made from a number, so that samples are the same in each run. */
+export function sampleId(n: number): string {
+  return `0199f2a4-7b1e-7c40-9a51-${n.toString(16).padStart(12, '0')}`;
+}
+
+export function samplePhoto(n: number, caption = `View ${n} of the fitting`): SnapshotPhoto {
+  const upright = n % 5 === 0;
+  return {
+    id: sampleId(1_000_000 + n),
+    caption,
+    width: upright ? 900 : 1200,
+    height: upright ? 1200 : 900,
+    takenAt: '2026-05-04T09:30:00Z',
+  };
+}
+
+const seen =
+  'The flexible hose between the regulator and the cooker has hardened, and its cover is cracked over 40 mm where it passes through the bulkhead without a grommet. The date printed on it is 2009.';
+
+export function sampleFinding(number: number, change: Partial<SnapshotFinding> = {}): SnapshotFinding {
+  const urgency = urgencies[(number * 7) % urgencies.length] ?? 'note';
+  const withinDays = urgency === 'within-days' ? 30 + (number % 3) * 30 : null;
+  return {
+    id: sampleId(number),
+    number,
+    system: systems[(number * 3) % systems.length] ?? 'hull',
+    title: `Hardened and chafed hose behind panel ${number}`,
+    observed:
+      number % 2 === 0 ? seen : `${seen}\n\nA drop test over three minutes showed no loss at the gauge.`,
+    consequence: 'A hose in this condition can leak where the gas gathers in the bilge unseen.',
+    recommendation:
+      'Replace the hose by one marked for this gas and pressure, sleeve it in the bulkhead, and have the installation tested by a licensed gas fitter before use.',
+    urgency,
+    withinDays,
+    dueOn:
+      urgency === 'before-use'
+        ? '2026-05-06'
+        : withinDays === null
+          ? null
+          : `2026-0${5 + withinDays / 30}-05`,
+    harms: ['fire-explosion', 'poisoning'],
+    references: ['ISO 10239:2014, 8.3'],
+    photos: [],
+    state: 'open',
+    clearance: null,
+    ...change,
+  };
+}
+
+const common = {
+  schemaVersion: 1,
+  revision: 1,
+  frozenAt: '2026-05-06T23:30:00Z',
+  language: 'en',
+  timeZone: 'Europe/Lisbon',
+  paper: 'A4',
+  firm: {
+    name: 'Tallow & Strake Marine Surveyors',
+    addressLines: ['3 Slip Lane', 'Port Arlen'],
+    email: 'office@tallowstrake.example',
+    phone: '+000 555 0100',
+  },
+  surveyor: { name: 'Ines Quorn', qualifications: 'Surveyor of small craft' },
+  survey: {
+    id: sampleId(9),
+    number: '2026-0042',
+    purpose: 'pre-purchase',
+    requestedBy: 'M. Ardley, prospective buyer',
+    scope:
+      'Hull, deck, machinery and systems as far as they could be reached.\n\nA trial under way was included.',
+    limitations: 'The keel bolts were not drawn. Linings were not removed.',
+    clearanceDecidedBy: 'insurer',
+  },
+  vessel: {
+    name: 'Grey Wagtail',
+    hullNumber: 'XX-TSB00042C626',
+    officialNumber: null,
+    builder: 'Arlen Boatworks',
+    model: 'Fulmar 38',
+    yearBuilt: 1998,
+    hullMaterial: 'grp',
+    propulsion: 'inboard-diesel',
+    lengthOverallM: 11.58,
+    beamM: 3.61,
+    draftM: 1.83,
+    displacementKg: 7438,
+    homePort: 'Port Arlen',
+    flag: null,
+  },
+  attendances: [
+    { date: '2026-05-04', place: 'Arlen Boatyard', condition: 'ashore' },
+    { date: '2026-05-05', place: 'Port Arlen marina', condition: 'under-way' },
+  ],
+} satisfies Partial<SurveyReportSnapshot>;
+
+/** A full report with so many findings, so many photos each. */
+export function sampleReport(findings: number, photosEach = 0): SurveyReportSnapshot {
+  return {
+    ...common,
+    kind: 'full',
+    leadPhoto: photosEach > 0 ? samplePhoto(1, 'At her berth') : null,
+    findings: Array.from({ length: findings }, (_, index) =>
+      sampleFinding(index + 1, {
+        photos: Array.from({ length: photosEach }, (_, photo) => samplePhoto(index * photosEach + photo + 1)),
+      }),
+    ),
+  };
+}
+
+/** A letter of either kind about these findings. */
+export function sampleLetter(kind: LetterSnapshot['kind'], findings: SnapshotFinding[]): LetterSnapshot {
+  return {
+    ...common,
+    kind,
+    findings,
+    issuedReports: [
+      { kind: 'full', revision: 1, issuedAt: '2026-05-06T23:30:00Z', sha256: 'ab12'.repeat(16) },
+    ],
+  };
+}
