@@ -1,0 +1,105 @@
+import { enqueue } from '@garboard/core/outbox/enqueue';
+import { type Database, inTransaction } from '@garboard/db/database';
+import { newId } from '@garboard/db/ids';
+import { openQueue, openWorker } from '@garboard/platform/queue';
+import { relayBatch, startRelay } from '@garboard/worker/relay';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { freshDatabase } from '../support/database.ts';
+
+let db: Database;
+let url: string;
+let close: () => Promise<void>;
+const clock = () => new Date();
+const log = { info() {}, warn() {} };
+
+beforeAll(async () => {
+  const database = await freshDatabase();
+  ({ db, url } = database);
+  close = () => database.close();
+});
+afterAll(() => close());
+
+const errand = () => inTransaction(db, [], (tx) => enqueue(tx, 'mail.invitation', { linkId: newId() }));
+const waiting = () => inTransaction(db, [], (tx) => tx.outbox.count({ where: { dispatchedAt: null } }));
+
+/** Queues kept in an array, which can be taken away. */
+function listedQueues() {
+  const added: string[] = [];
+  const state = { away: false };
+  const queue = {
+    async add(jobs: readonly { id: string }[]) {
+      if (state.away) throw new Error('The queue is away.');
+      added.push(...jobs.map((job) => job.id));
+    },
+  };
+  return { added, state, queues: { reports: queue, images: queue, errands: queue } };
+}
+
+test('a job asked for in a transaction that is undone never reaches the queue', async () => {
+  const { added, queues } = listedQueues();
+  const undone = inTransaction(db, [], async (tx) => {
+    await enqueue(tx, 'mail.invitation', { linkId: newId() });
+    throw new Error('undone');
+  });
+  await expect(undone).rejects.toThrow('undone');
+  await relayBatch({ db, queues, clock, log });
+  expect(added).toEqual([]);
+});
+
+test('while the queue is away jobs wait, and reach it in order when it is back', async () => {
+  const { added, state, queues } = listedQueues();
+  state.away = true;
+  const asked = [await errand(), await errand()];
+  await expect(relayBatch({ db, queues, clock, log })).rejects.toThrow('away');
+  expect(await waiting()).toBe(2);
+  const relay = startRelay({ db, queues, clock, log, pollMs: 20 });
+  try {
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(added).toEqual([]);
+    state.away = false;
+    asked.push(await errand());
+    await vi.waitFor(() => expect(added).toEqual(asked), { timeout: 5_000 });
+    expect(await waiting()).toBe(0);
+  } finally {
+    await relay.stop();
+  }
+});
+
+test('two relays share the work and hand over nothing twice', async () => {
+  const { added, queues } = listedQueues();
+  const asked: string[] = [];
+  for (let n = 0; n < 30; n++) asked.push(await errand());
+  const batches = Array.from({ length: 4 }, () => relayBatch({ db, queues, clock, log }));
+  await Promise.all(batches);
+  expect([...added].sort()).toEqual([...asked].sort());
+});
+
+test('a batch handed over again after its transaction failed is done once', async () => {
+  const connection = { kind: 'postgres' as const, url };
+  const queue = openQueue<unknown>(connection, 'errands');
+  const done: string[] = [];
+  const worker = openWorker<unknown>(connection, 'errands', async (job) => void done.push(job.id));
+  try {
+    await worker.ready();
+    const asked = await errand();
+    // The queue answers, then the process dies before it can commit.
+    const dying = {
+      async add(jobs: Parameters<typeof queue.add>[0]) {
+        await queue.add(jobs);
+        throw new Error('died');
+      },
+    };
+    const broken = { reports: dying, images: dying, errands: dying };
+    await expect(relayBatch({ db, queues: broken, clock, log })).rejects.toThrow('died');
+    expect(await waiting()).toBe(1);
+    await vi.waitFor(() => expect(done).toEqual([asked]), { timeout: 10_000 });
+    await relayBatch({ db, queues: { reports: queue, images: queue, errands: queue }, clock, log });
+    const last = await errand();
+    await relayBatch({ db, queues: { reports: queue, images: queue, errands: queue }, clock, log });
+    await vi.waitFor(() => expect(done).toContain(last), { timeout: 10_000 });
+    expect(done).toEqual([asked, last]);
+  } finally {
+    await worker.close();
+    await queue.close();
+  }
+});
