@@ -1,5 +1,5 @@
 import { enqueue } from '@garboard/core/outbox/enqueue';
-import { type Database, inTransaction } from '@garboard/db/database';
+import { type Database, inTransaction, openDatabase } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import { openQueue, openWorker } from '@garboard/platform/queue';
 import { relayBatch, startRelay } from '@garboard/worker/relay';
@@ -14,8 +14,12 @@ const log = { info() {}, warn() {} };
 
 beforeAll(async () => {
   const database = await freshDatabase();
-  ({ db, url } = database);
-  close = () => database.close();
+  url = database.url;
+  db = openDatabase(url, 6);
+  close = async () => {
+    await db.close();
+    await database.drop();
+  };
 });
 afterAll(() => close());
 

@@ -11,6 +11,7 @@ import { listReports } from '@garboard/core/reports/list-reports';
 import { reportProgress } from '@garboard/core/reports/report-progress';
 import { requestReport } from '@garboard/core/reports/request-report';
 import { retryReport } from '@garboard/core/reports/retry-report';
+import { openDatabase } from '@garboard/db/database';
 import { openObjectStore } from '@garboard/platform/object-store';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { freshDatabase } from '../support/database.ts';
@@ -25,9 +26,11 @@ beforeAll(async () => {
   const database = await freshDatabase();
   const folder = await mkdtemp(join(tmpdir(), 'garboard-claim-'));
   const store = await openObjectStore(pathToFileURL(folder).href);
-  acting = { db: database.db, store, clock: () => now };
+  const db = openDatabase(database.url, 6);
+  acting = { db, store, clock: () => now };
   close = async () => {
-    await database.close();
+    await db.close();
+    await database.drop();
     await rm(folder, { recursive: true });
   };
 });
