@@ -4,6 +4,8 @@ import { sharp } from '../files/sharp.ts';
 // From npm, so that a label is the same on a machine without any font of its own.
 const fontfile = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf');
 
+const plate = '#14233a';
+
 const escaped = (text: string) => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
 
 /** A label as a picture: white type on a dark plate, at most `maxWidth` wide; the type is about `pixels` high. */
@@ -22,8 +24,8 @@ export async function drawLabel(text: string, pixels: number, maxWidth: number):
     .toBuffer();
   return sharp(line)
     .resize({ width: Math.max(1, maxWidth - 2 * pad), withoutEnlargement: true })
-    .extend({ top: pad, bottom: pad, left: pad, right: pad, background: { r: 0, g: 0, b: 0, alpha: 0 } })
-    .flatten({ background: '#14233a' })
+    .flatten({ background: plate })
+    .extend({ top: pad, bottom: pad, left: pad, right: pad, background: plate })
     .png()
     .toBuffer();
 }
