@@ -1,0 +1,85 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { buildApp } from '@garboard/api/app';
+import { type Database, openDatabase } from '@garboard/db/database';
+import { openLogger } from '@garboard/platform/logger';
+import { type ObjectStore, openObjectStore } from '@garboard/platform/object-store';
+import type { Signed } from '@garboard/seed/builders';
+import type { FastifyInstance } from 'fastify';
+import supertest from 'supertest';
+import { freshDatabase } from './database.ts';
+
+export interface TestServer {
+  app: FastifyInstance;
+  db: Database;
+  databaseUrl: string;
+  store: ObjectStore;
+  dataDir: string;
+  url: string;
+  /** Requests as one person, or as a stranger. */
+  as(person: Signed | null): Caller;
+  close(): Promise<void>;
+}
+
+type Agent = ReturnType<typeof supertest>;
+export type Caller = Record<
+  'get' | 'post' | 'put' | 'patch' | 'delete',
+  (path: string) => ReturnType<Agent['get']>
+>;
+
+/** The real server on a real database and a real folder, listening on a free port of loopback. */
+export async function startServer(
+  options: { portalDir?: string; clock?: () => Date } = {},
+): Promise<TestServer> {
+  const database = await freshDatabase();
+  const dataDir = await mkdtemp(join(tmpdir(), 'garboard-test-'));
+  const db = openDatabase(database.url, 6);
+  const store = await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href);
+  const app = await buildApp({
+    env: { publicUrl: 'http://127.0.0.1:3000', dataDir },
+    db,
+    store,
+    log: openLogger('test', 'fatal'),
+    clock: options.clock ?? (() => new Date()),
+    probes: {
+      database: async () => {
+        await db.prisma.$queryRaw`SELECT 1`;
+      },
+      objectStore: () => store.check(),
+    },
+    portalDir: options.portalDir ?? null,
+  });
+  await app.listen({ port: 0, host: '127.0.0.1' });
+  const { port } = app.server.address() as AddressInfo;
+  const agent = supertest(app.server);
+  return {
+    app,
+    db,
+    databaseUrl: database.url,
+    store,
+    dataDir,
+    url: `http://127.0.0.1:${port}`,
+    as(person) {
+      const sign = (method: keyof Caller) => (path: string) => {
+        const test = agent[method](path);
+        return person ? test.set('authorization', `Bearer ${person.token}`) : test;
+      };
+      return {
+        get: sign('get'),
+        post: sign('post'),
+        put: sign('put'),
+        patch: sign('patch'),
+        delete: sign('delete'),
+      };
+    },
+    async close() {
+      await app.close();
+      await db.close();
+      await database.drop();
+      await rm(dataDir, { recursive: true, force: true });
+    },
+  };
+}
