@@ -15,7 +15,7 @@ export interface Chromium {
   executablePath: string;
   /** To be passed at launch. */
   args: string[];
-  /** To be added to the browser's environment; the bundled one needs its own libraries and fonts' list. */
+  /** The browser's whole environment: what it needs of ours and none of our secrets. */
   env: Record<string, string>;
   source: 'CHROMIUM_PATH' | 'PATH' | 'bundled';
   /** False when the browser can't confine itself on this machine (as root, in some containers). */
@@ -55,11 +55,11 @@ async function find(options: ChromiumOptions): Promise<Chromium> {
         `CHROMIUM_PATH must be the path of a Chromium program: ${options.chromiumPath} isn't one.`,
       );
     }
-    return tried({ executablePath: options.chromiumPath, env: {}, source: 'CHROMIUM_PATH' });
+    return tried({ executablePath: options.chromiumPath, env: baseEnv(), source: 'CHROMIUM_PATH' });
   }
   for (const executablePath of onPath()) {
     try {
-      return await tried({ executablePath, env: {}, source: 'PATH' });
+      return await tried({ executablePath, env: baseEnv(), source: 'PATH' });
     } catch {
       // A stub that only says how to install a browser (usual on Ubuntu): the next one may be real.
     }
@@ -205,11 +205,16 @@ function fontsList(folder: string): string {
 `;
 }
 
+function baseEnv(): Record<string, string> {
+  const names = ['PATH', 'HOME', 'TMPDIR', 'LANG', 'LC_ALL', 'TZ', 'XDG_RUNTIME_DIR'];
+  return Object.fromEntries(names.flatMap((name) => (process.env[name] ? [[name, process.env[name]]] : [])));
+}
+
 function bundledEnv(folder: string): Record<string, string> {
   const ours = join(folder, 'al2023', 'lib');
   // Last, so that the system's own libraries are used where it has them.
   const libraries = [process.env.LD_LIBRARY_PATH, '/lib/x86_64-linux-gnu', '/usr/lib64', ours].filter(
     Boolean,
   );
-  return { FONTCONFIG_PATH: join(folder, 'fonts'), LD_LIBRARY_PATH: libraries.join(':') };
+  return { ...baseEnv(), FONTCONFIG_PATH: join(folder, 'fonts'), LD_LIBRARY_PATH: libraries.join(':') };
 }

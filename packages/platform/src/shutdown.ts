@@ -2,7 +2,8 @@ import type { Logger } from './logger.ts';
 
 /**
  * Runs `stop` once when the process is told to end (SIGTERM or SIGINT), then exits: 0 when it went well,
- * 1 when it failed or took longer than `timeoutMs`. A second signal ends the process at once.
+ * 1 when it failed or took longer than `timeoutMs`. A second signal ends the process at once. A program that was
+ * started by the supervisor also stops when that dies: the channel between them closes.
  */
 export function onShutdown(
   log: Pick<Logger, 'info' | 'error'>,
@@ -30,6 +31,7 @@ export function onShutdown(
       process.exit(1);
     }
   };
+  if (process.connected) process.once('disconnect', () => void begin('SIGHUP'));
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.on(signal, () => void begin(signal));
   }
