@@ -1,6 +1,6 @@
 import { openDatabase } from '@garboard/db/database';
 import { migrate } from '@garboard/db/migrate';
-import { readEnv } from '@garboard/platform/env';
+import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
 import { clearInterruptedLoad, loadDemonstration } from './demonstration/load.ts';
 import { firstAccountLink, hasPeople } from './first-account.ts';
@@ -11,17 +11,16 @@ import { firstAccountLink, hasPeople } from './first-account.ts';
  */
 const env = readEnv();
 const log = openLogger('prepare', env.logLevel);
-if (!env.databaseUrl)
-  throw new Error('Set DATABASE_URL, or start Garboard with npm start, which brings PostgreSQL.');
+const databaseUrl = requiredDatabaseUrl(env);
 
 const say = (line: Record<string, unknown>) => console.log(JSON.stringify(line));
 
-const { applied } = await migrate({ url: env.databaseUrl, log });
+const { applied } = await migrate({ url: databaseUrl, log });
 if (applied.length > 0) say({ step: 'migrated', applied });
 
-const db = openDatabase(env.databaseUrl, 4);
+const db = openDatabase(databaseUrl, 4);
 try {
-  await clearInterruptedLoad(env.databaseUrl, db);
+  await clearInterruptedLoad(databaseUrl, db);
   if (await hasPeople(db)) say({ step: 'ready' });
   else if (env.demo) {
     say({ step: 'loading', what: 'the demonstration firm: drawing its photos takes a moment' });

@@ -48,11 +48,15 @@ async function playRound(stage: Stage, props: Props, { finding, round, clearance
   const { statement, workDoneBy } = clearance;
   const workDoneOn = calendarDay(stage, clearance.workDoneDay);
   const sent = await as(stage, sender, dayFrom(stage, clearance.sentDay, 12), (ctx) =>
-    sendClearance(ctx, { findingId, fields: { statement, workDoneBy, workDoneOn }, files }),
+    sendClearance(ctx, {
+      findingId,
+      fields: { statement, workDoneBy, workDoneOn },
+      upload: { accepted: files, refused: [] },
+    }),
   );
   if (!clearance.decision) return;
   const { decision, by, day, reason } = clearance.decision;
   await as(stage, actorOf(stage, by), dayFrom(stage, day, 14), (ctx) =>
-    decideClearance(ctx, { id: sent.id, decision, reason }),
+    decideClearance(ctx, { id: sent.id, decision: { decision, reason } }),
   );
 }

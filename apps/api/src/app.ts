@@ -31,6 +31,8 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
     forceCloseConnections: 'idle',
     trustProxy: 'loopback, linklocal, uniquelocal',
   });
+  // The interface takes JSON and forms only.
+  app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   app.decorate('served', { names: new Set<RouteName>() });

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { openDatabase } from '@garboard/db/database';
 import { findChromium } from '@garboard/platform/chromium';
-import { readEnv } from '@garboard/platform/env';
+import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
 import { openObjectStore } from '@garboard/platform/object-store';
 import { repositoryRoot } from '@garboard/platform/paths';
@@ -12,12 +12,11 @@ import { buildApp } from './app.ts';
 
 const env = readEnv();
 const log = openLogger('api', env.logLevel);
-if (!env.databaseUrl)
-  throw new Error('Set DATABASE_URL, or start Garboard with npm start, which brings PostgreSQL.');
+const databaseUrl = requiredDatabaseUrl(env);
 
-const db = openDatabase(env.databaseUrl);
+const db = openDatabase(databaseUrl);
 const store = await openObjectStore(env.objectStoreUrl);
-const queue = openQueue(queueConnection(env), 'reports', log);
+const queue = openQueue(queueConnection({ databaseUrl, redisUrl: env.redisUrl }), 'reports', log);
 const portalDir = join(repositoryRoot(), 'apps/portal/dist');
 
 const app = await buildApp({

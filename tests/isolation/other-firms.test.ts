@@ -1,0 +1,140 @@
+import { type Route, routes } from '@garboard/contract/routes';
+import { inTransaction } from '@garboard/db/database';
+import { newId } from '@garboard/db/ids';
+import { buildFirm, buildJpeg, buildPerson, type Signed } from '@garboard/seed/builders';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { startServer, type TestServer } from '../support/server.ts';
+
+let server: TestServer;
+let stranger: Signed;
+let uninvited: Signed;
+/** An id of the first firm for each route with parameters. */
+let ids: {
+  survey: string;
+  vessel: string;
+  finding: string;
+  photo: string;
+  report: string;
+  clearance: string;
+  firm: string;
+};
+beforeAll(async () => {
+  server = await startServer();
+  const firm = await buildFirm(server.db, ['principal', 'surveyor']);
+  stranger = (await buildFirm(server.db, ['principal'])).principal;
+  uninvited = await buildPerson(server.db);
+  const surveyor = server.as(firm.surveyor);
+  const vessel = await surveyor.post('/v1/vessels').send({ name: 'Hidden' }).expect(201);
+  const survey = await surveyor
+    .post('/v1/surveys')
+    .send({ vesselId: vessel.body.id, purpose: 'condition' })
+    .expect(201);
+  const path = `/v1/surveys/${survey.body.id}`;
+  const photo = await surveyor
+    .post(`${path}/photos`)
+    .attach('file', await buildJpeg(3), 'a.jpg')
+    .expect(201);
+  const finding = await surveyor
+    .post(`${path}/findings`)
+    .send({ system: 'hull', title: 'Secret', urgency: 'before-use', observed: 'x', recommendation: 'y' })
+    .expect(201);
+  const firmId = firm.id;
+  const surveyId: string = survey.body.id;
+  const [report, clearance] = [newId(), newId()];
+  await inTransaction(server.db, [firmId], async (tx) => {
+    await tx.report.create({
+      data: { id: report, firmId, surveyId, kind: 'full', revision: 1, snapshot: {}, requestedBy: 'x' },
+    });
+    await tx.clearance.create({
+      data: {
+        ...{ id: clearance, firmId, surveyId, findingId: finding.body.id, statement: 's', workDoneBy: 'w' },
+        ...{ workDoneOn: new Date('2026-01-01'), sentByName: 'n', sentByRole: 'owner' },
+      },
+    });
+  });
+  ids = {
+    survey: surveyId,
+    vessel: vessel.body.id,
+    finding: finding.body.id,
+    photo: photo.body.items[0].id,
+    report,
+    clearance,
+    firm: firmId,
+  };
+});
+afterAll(() => server.close());
+
+function addressOf(route: Route): string {
+  const noun = route.path.split('/')[2]?.replace(/s$/, '') as keyof typeof ids;
+  return route.path.replace('{id}', ids[noun]).replace(/\{\w+\}/, newId());
+}
+
+/** A body that passes validation, so that only the question of access is left. */
+const bodies: Record<string, object> = {
+  updateFirm: { phone: '1' },
+  addMember: { role: 'office', name: 'N', email: 'n@n.example' },
+  updateVessel: { beamM: 3 },
+  updateSurvey: { scope: 'x' },
+  addParty: { role: 'owner', name: 'N', email: 'n@n.example' },
+  updatePhoto: { caption: 'x' },
+  createFinding: { system: 'hull', title: 't', urgency: 'note' },
+  updateFinding: { title: 'x' },
+  orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
+  createReport: { kind: 'full' },
+  decideClearance: { decision: 'accept' },
+};
+
+describe('another firm’s and an uninvited person’s requests', () => {
+  const withIds = (Object.entries(routes) as [string, Route][]).filter(([, route]) => route.params);
+  it.each(withIds.map(([name]) => name))('%s answers 404, and 401 without signing in', async (name) => {
+    const route = (routes as Record<string, Route>)[name];
+    if (!route) throw new Error('no such route');
+    const method = route.method.toLowerCase() as 'get' | 'post' | 'put' | 'patch' | 'delete';
+    for (const person of [stranger, uninvited]) {
+      let request = server.as(person)[method](addressOf(route));
+      if (route.form) {
+        request = request.attach('file', await buildJpeg(4), 'x.jpg');
+        if (name === 'sendClearance') {
+          request = request
+            .field('statement', 's')
+            .field('workDoneBy', 'w')
+            .field('workDoneOn', '2026-01-01');
+        }
+      } else if (route.body) request = request.send(bodies[name] ?? {});
+      const answer = await request;
+      expect({ name, status: answer.status }).toEqual({ name, status: 404 });
+    }
+    const nobody = await server
+      .as(null)
+      [method](addressOf(route))
+      .send(route.body ? (bodies[name] ?? {}) : undefined);
+    expect(nobody.status).toBe(401);
+  });
+
+  it('show nothing in lists', async () => {
+    for (const person of [stranger, uninvited]) {
+      for (const path of ['/v1/vessels', '/v1/surveys', '/v1/recommendations']) {
+        expect((await server.as(person).get(path).expect(200)).body.items).toEqual([]);
+      }
+    }
+  });
+
+  it('find no rows in the database either, when no firm is set', async () => {
+    const counts = await inTransaction(server.db, [], async (tx) => [
+      await tx.survey.count(),
+      await tx.finding.count(),
+      await tx.photo.count(),
+      await tx.event.count(),
+      await tx.report.count(),
+    ]);
+    expect(counts).toEqual([0, 0, 0, 0, 0]);
+    await expect(
+      inTransaction(server.db, [newId()], (tx) =>
+        tx.vessel.create({ data: { id: newId(), firmId: ids.firm, name: 'Smuggled' } }),
+      ),
+    ).rejects.toThrow(/row-level security/);
+    await expect(
+      inTransaction(server.db, [ids.firm], (tx) => tx.event.deleteMany({ where: { surveyId: ids.survey } })),
+    ).rejects.toThrow(/permission denied/);
+  });
+});
