@@ -78,7 +78,7 @@ function Who({ me }: { me: Me }) {
     <div className="who">
       <span>
         {me.person.name}
-        {me.firmRoles[0] ? `, ${me.firmRoles[0].firm.name}` : ''}
+        {me.firmRoles[0] ? <span className="who-firm">, {me.firmRoles[0].firm.name}</span> : null}
       </span>
       <Button kind="quiet" busy={busy} onClick={() => void signOut()}>
         Sign out

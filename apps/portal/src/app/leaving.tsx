@@ -7,7 +7,15 @@ import { setGuard } from './guard.ts';
  * Warns before unsaved writing is left, by a link or by closing the window. Render what it returns.
  * `pass` lets one deliberate step through, after saving.
  */
-export function useLeaveWarning(unsaved: boolean, onLeave: () => void) {
+export function useLeaveWarning(
+  unsaved: boolean,
+  onLeave: () => void,
+  words = {
+    title: 'Leave without saving?',
+    text: 'What you changed on this page has not been saved.',
+    leave: 'Leave without saving',
+  },
+) {
   const [waiting, setWaiting] = useState<Go | null>(null);
   useEffect(() => {
     if (!unsaved) return;
@@ -25,16 +33,16 @@ export function useLeaveWarning(unsaved: boolean, onLeave: () => void) {
   };
   const dialog = waiting ? (
     <ConfirmDialog
-      title="Leave without saving?"
+      title={words.title}
       cancelLabel="Stay here"
-      confirmLabel="Leave without saving"
+      confirmLabel={words.leave}
       onClose={() => setWaiting(null)}
       onConfirm={() => {
         onLeave();
         pass(waiting);
       }}
     >
-      <p>What you changed on this page has not been saved.</p>
+      <p>{words.text}</p>
     </ConfirmDialog>
   ) : null;
   return { dialog, pass };

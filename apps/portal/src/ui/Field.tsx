@@ -120,12 +120,14 @@ export function SelectField<K extends string>({
   empty,
   onChange,
   className,
+  required,
 }: Labelled & {
   value: K | '';
   options: Readonly<Record<K, string>>;
   empty?: string;
   onChange: (value: K | '') => void;
   className?: string;
+  required?: boolean;
 }) {
   const keys = Object.keys(options) as K[];
   return (
@@ -134,6 +136,7 @@ export function SelectField<K extends string>({
         <select
           {...control}
           className="input"
+          required={required}
           value={value}
           onChange={(event) => onChange(keys.find((key) => key === event.target.value) ?? '')}
         >
@@ -211,8 +214,10 @@ export function RadioGroup<K extends string>({
   value,
   options,
   onChange,
+  required,
 }: Labelled & {
   name: string;
+  required?: boolean;
   value: K | '';
   options: Readonly<Record<K, ReactNode>>;
   onChange: (value: K) => void;
@@ -225,7 +230,13 @@ export function RadioGroup<K extends string>({
       {error ? <span className="field-error">{error}</span> : null}
       {keys.map((key) => (
         <label key={key} className="choice">
-          <input type="radio" name={name} checked={value === key} onChange={() => onChange(key)} />
+          <input
+            type="radio"
+            name={name}
+            required={required}
+            checked={value === key}
+            onChange={() => onChange(key)}
+          />
           <span>{options[key]}</span>
         </label>
       ))}

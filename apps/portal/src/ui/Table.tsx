@@ -17,14 +17,17 @@ export function Table<Row>({
   columns,
   rows,
   rowKey,
+  even = false,
 }: {
   caption: ReactNode;
   columns: readonly Column<Row>[];
   rows: readonly Row[];
   rowKey: (row: Row) => string;
+  /** Columns of fixed share, so that several tables under one another line up. */
+  even?: boolean;
 }) {
   return (
-    <table className="table">
+    <table className={even ? 'table table-even' : 'table'}>
       <caption>{caption}</caption>
       <thead>
         <tr>
@@ -58,5 +61,7 @@ export function Table<Row>({
 
 /** On a narrow screen a cell is a grid of label and value, so the value must be one box, or nothing at all. */
 function wrap(content: ReactNode): ReactNode {
-  return content === null || content === undefined || content === '' ? null : <div>{content}</div>;
+  return content === null || content === undefined || content === false || content === '' ? null : (
+    <div>{content}</div>
+  );
 }

@@ -15,9 +15,9 @@ export function UrgencyGauge({ urgency, withinDays }: { urgency: Urgency; within
             key={fromBottom}
             className={fromBottom < filled ? 'filled' : undefined}
             x="1"
-            y={23.5 - fromBottom * 7.3}
+            y={24.5 - fromBottom * 7.8}
             width="12"
-            height="5.2"
+            height="4.5"
           />
         ))}
       </svg>

@@ -58,6 +58,11 @@ export function formatBytes(bytes: number): string {
   return `${(bytes / 1_000_000).toFixed(1)} MB`;
 }
 
+/** A limit in bytes as whole megabytes of 1024 × 1024, as limits are set. */
+export function megabytes(bytes: number): string {
+  return `${Math.floor(bytes / 2 ** 20)} MB`;
+}
+
 /** Metres as `10.40 m (34 ft 1 in)`. */
 export function formatLength(metres: number): string {
   const inches = Math.round(metres / 0.0254);

@@ -54,6 +54,7 @@ export function DecideEvidence({ clearance }: { clearance: Clearance }) {
     >
       <RadioGroup
         label="Your decision"
+        required
         hint="It can't be changed afterwards."
         name={`decision-${clearance.id}`}
         value={decision}
@@ -73,7 +74,7 @@ export function DecideEvidence({ clearance }: { clearance: Clearance }) {
       ) : null}
       <ErrorNotice error={decide.error} />
       <div className="actions">
-        <Button kind="main" type="submit" disabled={!decision} busy={decide.busy} busyLabel="Recording…">
+        <Button kind="main" type="submit" busy={decide.busy} busyLabel="Recording…">
           Record the decision
         </Button>
       </div>

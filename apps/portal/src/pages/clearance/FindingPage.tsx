@@ -72,12 +72,19 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
           <References references={finding.references} />
         </div>
         <FindingPhotos finding={finding} />
-        {mayDo('evidence.read', survey) && finding.state !== 'draft' && finding.requiresClearing ? (
+        {mayDo('evidence.read', survey) && finding.state !== 'draft' && mayBeCleared(finding) ? (
           <Evidence survey={survey} finding={finding} />
         ) : null}
         <FindingHistory survey={survey} finding={finding} />
       </div>
     </Page>
+  );
+}
+
+/** Also a note may have had evidence sent, where the firm's rule has changed since. */
+function mayBeCleared(finding: Finding): boolean {
+  return (
+    finding.requiresClearing || finding.may.sendEvidence || finding.may.decide || finding.state !== 'open'
   );
 }
 

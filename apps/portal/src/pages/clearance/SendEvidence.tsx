@@ -10,7 +10,7 @@ import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { TextArea, TextField } from '../../ui/Field.tsx';
 import { FileDrop } from '../../ui/FileDrop.tsx';
-import { formatBytes, today } from '../../ui/format.ts';
+import { formatBytes, megabytes, today } from '../../ui/format.ts';
 import { ProgressBar } from '../../ui/ProgressBar.tsx';
 
 interface Form {
@@ -95,7 +95,7 @@ export function SendEvidence({ finding, timeZone }: { finding: Finding; timeZone
       <FileDrop
         label="Choose photos or invoices"
         accept="image/jpeg,image/png,image/webp,image/heic,image/heif,application/pdf,.heic,.heif,.pdf"
-        hint={`or drop them here. Photos up to ${formatBytes(uploadLimits.photoBytes)} and PDF files up to ${formatBytes(uploadLimits.documentBytes)} each.`}
+        hint={`or drop them here. Photos up to ${megabytes(uploadLimits.photoBytes)} and PDF files up to ${megabytes(uploadLimits.documentBytes)} each.`}
         onFiles={(more) => setFiles((now) => [...now, ...more])}
       />
       {files.length ? (

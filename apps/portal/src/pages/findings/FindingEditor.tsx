@@ -1,7 +1,6 @@
 import { etagOf } from '@garboard/contract/client';
 import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
-import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { call } from '../../api/client.ts';
 import { isStatus } from '../../api/problems.ts';
@@ -42,7 +41,6 @@ export default function FindingEditor({ surveyId, findingId }: { surveyId: strin
 
 function Editor({ survey, finding }: { survey: Survey; finding: Finding | null }) {
   const [, go] = useLocation();
-  const [missing, setMissing] = useState('');
   const photos = useWholeList('listPhotos', { params: { id: survey.id } }, { again: whilePreparing });
   const home = `/surveys/${survey.id}/findings`;
   const edit = useRecordEdit<Finding, FindingDraft>({
@@ -77,18 +75,13 @@ function Editor({ survey, finding }: { survey: Survey; finding: Finding | null }
       </SurveyFrame>
     );
   }
-  function send() {
-    const { system, urgency } = edit.values;
-    setMissing(!system ? 'Choose the system.' : !urgency ? 'Choose how soon it must be put right.' : '');
-    if (system && urgency) edit.save();
-  }
   return (
     <SurveyFrame survey={survey} title={title}>
       <form
         className="stack measure"
         onSubmit={(event) => {
           event.preventDefault();
-          send();
+          edit.save();
         }}
       >
         <Restored when={edit.restored} onDiscard={edit.discard} />
@@ -103,9 +96,6 @@ function Editor({ survey, finding }: { survey: Survey; finding: Finding | null }
           onChange={(photoIds) => edit.set({ photoIds })}
         />
         <ErrorNotice error={edit.error} />
-        <p role="alert" className="field-error">
-          {missing}
-        </p>
         <div className="actions">
           <Button kind="main" type="submit" busy={edit.busy} busyLabel="Saving…">
             Save the finding

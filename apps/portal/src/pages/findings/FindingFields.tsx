@@ -25,6 +25,7 @@ export function FindingFields({
     <>
       <SelectField
         label={labels.system}
+        required
         value={draft.system}
         options={systemLabels}
         empty="Choose the system"
@@ -61,6 +62,7 @@ export function FindingFields({
       />
       <RadioGroup
         label={labels.urgency}
+        required
         name="urgency"
         value={draft.urgency}
         options={urgencyOptions}

@@ -39,6 +39,7 @@ export function AddColleague({ firmId }: { firmId: string }) {
       <ErrorNotice error={add.error} />
       <SelectField
         label="As"
+        required
         value={role}
         options={firmRoleLabels}
         empty="Choose the role"
@@ -72,7 +73,7 @@ export function AddColleague({ firmId }: { firmId: string }) {
         error={fieldError(add.error, '/qualifications')}
       />
       <div className="actions">
-        <Button kind="main" type="submit" disabled={!role} busy={add.busy} busyLabel="Inviting…">
+        <Button kind="main" type="submit" busy={add.busy} busyLabel="Inviting…">
           Send the invitation
         </Button>
       </div>

@@ -32,7 +32,7 @@ export default function Firm() {
           <MoreList list={members} what="the people" empty={<p>Nobody yet.</p>}>
             {(people) => (
               <Table
-                caption=""
+                caption="Who works for the firm"
                 rows={people}
                 rowKey={(person) => person.id}
                 columns={[

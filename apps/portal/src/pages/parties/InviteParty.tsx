@@ -45,6 +45,7 @@ export function InviteParty({ survey, yardOnly }: { survey: Survey; yardOnly: bo
       {yardOnly ? null : (
         <SelectField
           label="As"
+          required
           value={role}
           options={partyRoleLabels}
           empty="Choose the role"
@@ -77,7 +78,7 @@ export function InviteParty({ survey, yardOnly }: { survey: Survey; yardOnly: bo
         <Checkbox label="Release to them what is issued" checked={released} onChange={setReleased} />
       )}
       <div className="actions">
-        <Button kind="main" type="submit" disabled={!role} busy={invite.busy} busyLabel="Inviting…">
+        <Button kind="main" type="submit" busy={invite.busy} busyLabel="Inviting…">
           Send the invitation
         </Button>
       </div>

@@ -74,7 +74,14 @@ function PartiesOf({ survey }: { survey: Survey }) {
             </EmptyState>
           }
         >
-          {(parties) => <Table caption="" columns={columns} rows={parties} rowKey={(party) => party.id} />}
+          {(parties) => (
+            <Table
+              caption="With whom this survey is shared"
+              columns={columns}
+              rows={parties}
+              rowKey={(party) => party.id}
+            />
+          )}
         </MoreList>
         {mayDo('party.invite', survey) || mayDo('party.invite-yard', survey) ? (
           <InviteParty survey={survey} yardOnly={!mayDo('party.invite', survey)} />

@@ -10,7 +10,7 @@ import { mayDo } from '../../app/roles.ts';
 import { EmptyState, Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { FileDrop } from '../../ui/FileDrop.tsx';
-import { count, formatBytes } from '../../ui/format.ts';
+import { count, megabytes } from '../../ui/format.ts';
 import { PhotoViewer } from '../../ui/PhotoViewer.tsx';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { PhotoCard } from './PhotoCard.tsx';
@@ -20,6 +20,12 @@ import { usePhotoUploads } from './uploads.ts';
 /** While the worker is still making sizes, the list looks again soon. */
 export const whilePreparing = (photos: Photo[]) =>
   photos.some((photo) => photo.state === 'processing') ? 2000 : false;
+
+const uploading = {
+  title: 'Leave while photos are being sent?',
+  text: 'The photos that have not arrived yet are sent on while this window stays open, but you will not see how they fare.',
+  leave: 'Leave',
+};
 
 /** All photos of a survey in the order they were taken, and the way to add more. */
 export default function Photos({ id }: { id: string }) {
@@ -31,7 +37,7 @@ function PhotosOf({ survey }: { survey: Survey }) {
   const photos = useWholeList('listPhotos', { params: { id: survey.id } }, { again: whilePreparing });
   const uploads = usePhotoUploads(survey.id);
   const [open, setOpen] = useState<number | null>(null);
-  const leaving = useLeaveWarning(uploads.busy, () => undefined);
+  const leaving = useLeaveWarning(uploads.busy, () => undefined, uploading);
   const all = photos.data ?? [];
   return (
     <SurveyFrame survey={survey} title="Photos">
@@ -41,7 +47,7 @@ function PhotosOf({ survey }: { survey: Survey }) {
             <FileDrop
               label="Choose photos"
               accept="image/jpeg,image/png,image/webp,image/heic,image/heif,.heic,.heif"
-              hint={`or drop them here, as many as you like. JPEG, PNG or WebP, each up to ${formatBytes(uploadLimits.photoBytes)}.`}
+              hint={`or drop them here, as many as you like. JPEG, PNG or WebP, each up to ${megabytes(uploadLimits.photoBytes)}.`}
               onFiles={uploads.add}
             />
             <UploadList

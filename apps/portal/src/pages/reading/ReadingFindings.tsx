@@ -96,6 +96,7 @@ function Group({ urgency, findings }: { urgency: Urgency; findings: Finding[] })
   if (!findings.length) return null;
   return (
     <Table
+      even
       caption={
         <span className="group-caption">
           <UrgencyGauge urgency={urgency} /> <span>{count(findings.length, 'finding')}</span>

@@ -49,7 +49,7 @@ export default function Recommendations() {
   const list = useList('listRecommendations', { query: { state, dueBefore, q } });
   const filtered = Boolean(state || dueBefore || q);
   return (
-    <Page title="Recommendations" under="Findings that require clearing, soonest due first">
+    <Page title="Recommendations" under="Findings that require clearing, over all surveys you may see">
       <search className="filters">
         <TextField
           className="grow"
@@ -85,7 +85,9 @@ export default function Recommendations() {
           </EmptyState>
         }
       >
-        {(items) => <Table caption="" columns={columns} rows={items} rowKey={(item) => item.id} />}
+        {(items) => (
+          <Table caption="Soonest due first" columns={columns} rows={items} rowKey={(item) => item.id} />
+        )}
       </MoreList>
     </Page>
   );

@@ -33,7 +33,7 @@ export function Letters({ survey, findings }: { survey: Survey; findings: readon
             A clearance letter can be issued once every finding that requires clearing has been decided.{' '}
             {count(open.length, 'finding is', 'findings are')} still open:
           </p>
-          <ul>
+          <ul className="bullets">
             {open.map((finding) => (
               <li key={finding.id}>
                 <Link href={`/findings/${finding.id}`}>

@@ -34,7 +34,7 @@ export function AttendanceTable({ survey }: { survey: Pick<Survey, 'attendances'
   if (!survey.attendances.length) return <EmptyState title="No attendance recorded" />;
   return (
     <Table
-      caption=""
+      caption="In the order they were entered"
       rows={survey.attendances.map((attendance, at) => ({ ...attendance, at }))}
       rowKey={(row) => String(row.at)}
       columns={[

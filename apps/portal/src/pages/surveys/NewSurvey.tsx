@@ -33,11 +33,8 @@ export default function NewSurvey() {
   });
   function send() {
     const { purpose } = draft;
-    if (!vesselId || !purpose) {
-      setMissing(vesselId ? 'Choose the purpose of the survey.' : 'Choose the vessel, or enter a new one.');
-      return;
-    }
-    setMissing('');
+    setMissing(vesselId ? '' : 'Choose the vessel, or enter a new one.');
+    if (!vesselId || !purpose) return;
     create.run({ ...draft, purpose, vesselId, attendances: attendancesOf(rows) });
   }
   return (

@@ -32,25 +32,25 @@ export function SurveyFrame({
   children: ReactNode;
 }) {
   return (
-    <>
-      <Page
-        title={title}
-        windowTitle={`${title}, ${survey.vesselName} ${survey.number}`}
-        over={
-          <>
-            <strong>
+    <Page
+      title={title}
+      windowTitle={`${title}, ${survey.vesselName} ${survey.number}`}
+      over={
+        <>
+          <strong>
+            <Link href={`/surveys/${survey.id}`}>
               {survey.vesselName}, {survey.number}
-            </strong>
-            {' · '}
-            {purposeLabels[survey.purpose]} · {surveyStateLabels[survey.state]}
-          </>
-        }
-        above={isStaffOf(survey) ? <Sections survey={survey} /> : null}
-        action={action}
-      >
-        {children}
-      </Page>
-    </>
+            </Link>
+          </strong>
+          {' · '}
+          {purposeLabels[survey.purpose]} · {surveyStateLabels[survey.state]}
+        </>
+      }
+      above={isStaffOf(survey) ? <Sections survey={survey} /> : null}
+      action={action}
+    >
+      {children}
+    </Page>
   );
 }
 

@@ -41,6 +41,7 @@ export function SurveyFields({
       <div className="fields-2">
         <SelectField
           label="Purpose"
+          required
           value={draft.purpose}
           options={purposeLabels}
           empty="Choose the purpose"

@@ -62,7 +62,7 @@ export default function VesselList() {
           </EmptyState>
         }
       >
-        {(items) => <Table caption="" columns={columns} rows={items} rowKey={(vessel) => vessel.id} />}
+        {(items) => <Table caption="By name" columns={columns} rows={items} rowKey={(vessel) => vessel.id} />}
       </MoreList>
     </Page>
   );
