@@ -67,10 +67,17 @@ function yard(p: Picture): void {
       ],
       90,
     ),
-    p.texture('bump', 1.1),
-    0.6,
+    p.texture('bump', 0.4),
+    0.28,
   );
-  solid(p, ground, p.texture('grit', 1.2), p.texture('dirt', 2), 0.6);
+  solid(p, ground, p.texture('grit', 0.8), p.texture('dirt', 2.2), 0.5);
+  scatter(p, 420, [-20, 0, 2040, 1], (x, _, s) => {
+    const depth = p.random.next() ** 1.5;
+    const r = 2 + depth * 13 * (0.4 + s);
+    const y = 892 + depth * 610;
+    const tone = ['#b5afa2', '#3f3b33', '#78736a', '#9c9384'][Math.floor(s * 4)] ?? '#78736a';
+    p.add(`<ellipse cx="${x}" cy="${y}" rx="${r}" ry="${r * 0.5}" fill="${tone}" opacity=".6"/>`);
+  });
 }
 
 /** Water with ripples and a broken reflection. */
@@ -235,24 +242,26 @@ export function yacht(p: Picture, where: 'ashore' | 'afloat', name: string, tone
 /** Waterline, reflection and fenders of a boat afloat between two abscissae. */
 function float(p: Picture, x1: number, x2: number, y: number, tone: string): void {
   const w = x2 - x1;
+  const mid = x1 + w / 2;
   solid(
     p,
-    `M${x1 - 60} ${y + 20}H${x2 + 60}V${y + 120}Q${x1 + w / 2} ${y + 170} ${x1 - 60} ${y + 120}z`,
+    `M${x1 - 120} ${y + 40}Q${mid} ${y - 16} ${x2 + 120} ${y + 40}L${x2 - 80} ${y + 110}Q${mid} ${y + 170} ${x1 + 80} ${y + 110}z`,
     p.linear(
       [
-        [0, '#4a626d'],
-        [0.2, '#41565f'],
-        [1, '#41565f', 0.85],
+        [0, '#5f7883', 0],
+        [0.3, '#52697a'],
+        [0.7, '#4c646f'],
+        [1, '#41565f', 0],
       ],
       90,
     ),
   );
   solid(
     p,
-    `M${x1 + 20} ${y + 40}H${x2 - 20}L${x2 - 120} ${y + 240}H${x1 + 160}z`,
+    `M${x1 + 60} ${y + 44}Q${mid} ${y + 30} ${x2 - 30} ${y + 44}Q${x2 - 120} ${y + 200} ${mid} ${y + 260}Q${x1 + 200} ${y + 220} ${x1 + 60} ${y + 44}z`,
     p.linear(
       [
-        [0, tone, 0.75],
+        [0, tone, 0.6],
         [1, tone, 0],
       ],
       90,

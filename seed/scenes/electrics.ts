@@ -109,7 +109,7 @@ export function batteries(p: Picture, state: 'loose' | 'strapped' | 'single'): v
         ],
         14,
       ),
-      p.texture('brushed', 1.2, 4),
+      p.texture('brushed', 1.2),
       0.6,
     );
     label(p, 1560, 640, 420, 230, ['PETROL', '180 l', 'test 0.25 bar'], { tone: '#d5d7d2', head: '#a82317' });
@@ -168,7 +168,7 @@ export function batteries(p: Picture, state: 'loose' | 'strapped' | 'single'): v
     for (const x of [470, 1300]) {
       const strap = `M${x} 1270L${x + 10} 800L${x + 40} 596H${x + 130}L${x + 110} 800L${x + 100} 1270z`;
       shadow(p, strap, 8, 10, 8);
-      solid(p, strap, '#26282b', p.texture('brushed', 0.4, 90), 0.6);
+      solid(p, strap, '#26282b', p.texture('brushed', 0.4, true), 0.6);
     }
     const buckle = box(440, 960, 190, 120, 14);
     shadow(p, buckle, 6, 12, 8);
@@ -301,7 +301,7 @@ const wireColours = [
 export function wiringJumble(p: Picture): void {
   p.behind(() => {
     darkSpace(p, false);
-    timber(p, 90);
+    timber(p, true);
   });
   const panel = box(120, 60, 1700, 330, 12);
   shadow(p, panel, 20, 40, 30);

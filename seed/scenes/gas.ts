@@ -2,7 +2,7 @@ import { ball, round } from './materials.ts';
 import { bar, box, hexBolt, hoseClip, oval, screw, shadow, solid, tube } from './parts.ts';
 import type { Picture } from './picture.ts';
 import { gelcoat } from './surfaces.ts';
-import { finger, label, lettering } from './surveyor.ts';
+import { finger, label, lettering, letteringAlong } from './surveyor.ts';
 import { crack, drop, glare, scatter } from './wear.ts';
 
 /** Looking down into a moulded locker: drain at the bottom, side wall to the right. */
@@ -132,10 +132,12 @@ export function gasHoseDated(p: Picture, year: number): void {
     over: p.texture('dirt', 0.9),
     overOpacity: 0.8,
   });
-  const path = 'M60 975C420 1000 900 850 1250 640';
-  p.add(
-    `<path id="run" d="${path}" fill="none"/>`,
-    `<text font-family="DejaVu Sans, Arial, sans-serif" font-size="74" font-weight="bold" fill="#190f08" opacity=".82"><textPath href="#run">LPG  8 mm  MAX 20 bar   ${year}-04</textPath></text>`,
+  letteringAlong(
+    p,
+    [150, 960, 480, 960, 900, 850, 1240, 645],
+    78,
+    `LPG 8 mm MAX 20 bar ${year}-04`,
+    '#190f08',
   );
   scatter(p, 46, [1240, 380, 520, 300], (x, y, s) =>
     crack(p, x, y - (x - 1240) * 0.32 + 120, 62 + s * 20, 30 + s * 70, 3),
@@ -185,7 +187,18 @@ export function gasBottle(p: Picture, state: 'old' | 'new'): void {
   );
   if (old) {
     p.clip(disc, () =>
-      solid(p, box(1090, 500, 420, 220), p.texture('rustPlate', 0.6), p.texture('rust', 0.5)),
+      solid(
+        p,
+        'M1080 560q60 -70 130 -30t110 10t90 -50t120 60v240h-450z',
+        p.texture('rustPlate', 0.5),
+        p.linear(
+          [
+            [0, '#ffe0b8', 0.2],
+            [1, '#000000', 0.7],
+          ],
+          80,
+        ),
+      ),
     );
   } else {
     label(p, 1290, 490, 190, 96, ['30 mbar', '1.5 kg/h'], { tone: '#dfe5ea', worn: false });

@@ -201,7 +201,10 @@ export function stanchionCrack(p: Picture): void {
   }
   shadow(p, oval(1010, 850, 150, 66), 12, 16, 14, 0.6);
   solid(p, oval(1010, 850, 148, 62), round(p, 'steel', 0));
-  bar(p, [1010, 850], [1040, -200], 176, 'steel', { over: p.texture('brushed', 0.8, 90), overOpacity: 0.4 });
+  bar(p, [1010, 850], [1040, -200], 176, 'steel', {
+    over: p.texture('brushed', 0.8, true),
+    overOpacity: 0.4,
+  });
   hexBolt(p, 1016, 740, 30, 'steel');
   weep(p, 1340, 980, 260, 90, '#8a4a1c', 0.6);
   solid(p, 'M610 1000Q1000 1050 1410 1000L1400 1016Q1000 1068 620 1016z', '#0b0908');
@@ -213,6 +216,28 @@ export function stanchionCrack(p: Picture): void {
 export function utGauge(p: Picture): void {
   p.light = 'day';
   paintedSteel(p, '#2b3036', '#15181b');
+  scatter(p, 60, [0, 600, 2000, 900], (x, y, s) => solid(p, oval(x, y, 5 + s * 16, 4 + s * 12), '#6b3a1c'));
+}
+
+/** Pitted plate after brushing, rule below. */
+export function platePitting(p: Picture): void {
+  p.light = 'day';
+  paintedSteel(p, '#23282c', '#101214');
+  const bare = 'M180 260C420 80 1500 60 1780 260S1900 900 1640 1060S460 1120 260 960S60 420 180 260z';
+  solid(
+    p,
+    bare,
+    p.linear(
+      [
+        [0, '#90959a'],
+        [0.5, '#6a6f73'],
+        [1, '#474a4d'],
+      ],
+      70,
+    ),
+    p.texture('brushed', 0.8),
+    0.8,
+  );
   for (const [x, y] of [
     [560, 980],
     [1020, 1130],
@@ -227,7 +252,7 @@ export function utGauge(p: Picture): void {
         [0.7, '#878d91'],
         [1, '#3b3f42'],
       ]),
-      p.texture('brushed', 0.5, 30),
+      p.texture('brushed', 0.5),
       0.8,
     );
     solid(p, spot, p.texture('rust', 0.5));
@@ -251,28 +276,6 @@ export function utGauge(p: Picture): void {
   );
   handMeter(p, 1010, 250, 3, '4.3', 'mm', 1);
   finger(p, 960, 1060, 8, 1.1);
-  scatter(p, 60, [0, 600, 2000, 900], (x, y, s) => solid(p, oval(x, y, 5 + s * 16, 4 + s * 12), '#6b3a1c'));
-}
-
-/** Pitted plate after brushing, rule below. */
-export function platePitting(p: Picture): void {
-  p.light = 'day';
-  paintedSteel(p, '#23282c', '#101214');
-  const bare = 'M180 260C420 80 1500 60 1780 260S1900 900 1640 1060S460 1120 260 960S60 420 180 260z';
-  solid(
-    p,
-    bare,
-    p.linear(
-      [
-        [0, '#90959a'],
-        [0.5, '#6a6f73'],
-        [1, '#474a4d'],
-      ],
-      70,
-    ),
-    p.texture('brushed', 0.8, 24),
-    0.8,
-  );
   solid(p, bare, p.texture('bump', 1), p.texture('rust', 1.2), 0.7);
   scatter(p, 120, [300, 220, 1380, 760], (x, y, s) => {
     const r = 7 + s * s * 44;

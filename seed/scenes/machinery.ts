@@ -35,7 +35,7 @@ function pulley(p: Picture, x: number, y: number, r: number, material: MaterialN
 export function engineFront(p: Picture, focus: 'whole' | 'belt'): void {
   engineSpace(p);
   const paint: MaterialName = focus === 'belt' ? 'engineGreen' : 'engineGrey';
-  const big = focus === 'belt' ? 'transform="translate(-620 -330) scale(1.55)"' : '';
+  const big = focus === 'belt' ? 'transform="translate(-620 -330) scale(1.5)"' : '';
   p.group(big, () => {
     casting(p, 'M420 380H1540L1620 620V1320L1500 1460H480L380 1320V560z', paint);
     casting(p, box(560, 170, 860, 260, 40), paint, 90);
@@ -92,7 +92,7 @@ export function pumpWeeping(p: Picture): void {
   casting(p, body, 'bronze', 70);
   shadow(p, oval(700, 620, 330), 20, 30, 24);
   solid(p, oval(700, 620, 326), ball(p, 'bronze'), p.texture('bump', 0.8), 0.6);
-  solid(p, oval(700, 620, 286), ball(p, 'brass'), p.texture('brushed', 0.8, 20), 0.6);
+  solid(p, oval(700, 620, 286), ball(p, 'brass'), p.texture('brushed', 0.8), 0.6);
   for (let k = 0; k < 6; k++)
     hexBolt(p, 700 + Math.cos(k * 1.047) * 240, 620 + Math.sin(k * 1.047) * 240, 32, 'dullSteel');
   lettering(p, 700, 640, 60, 'IN  >', '#4a3914', 'opacity=".7"');
@@ -118,7 +118,7 @@ export function pumpWeeping(p: Picture): void {
   weep(p, 1140, 980, 330, 90, '#e4e8e6', 0.7);
   weep(p, 1180, 1000, 460, 50, '#7a3a14', 0.7);
   drop(p, 1140, 1020, 26);
-  finger(p, 1090, 1060, 24, 1.05);
+  finger(p, 1180, 1080, -148, 1);
   glare(p, 580, 500, 70, 120, 0.5);
 }
 
@@ -192,14 +192,14 @@ export function exhaustElbow(p: Picture): void {
 
 /** Dry exhaust with its lagging gone, scorched batten beside. */
 export function exhaustLagging(p: Picture): void {
-  p.behind(() => timber(p, 90));
+  p.behind(() => timber(p, true));
   p.backBlur = 2;
   const batten = box(1360, -200, 220, 1900);
   shadow(p, batten, 30, 10, 30);
   solid(
     p,
     batten,
-    p.texture('wood', 1, 90),
+    p.texture('wood', 1, true),
     p.linear([
       [0, '#000000', 0.45],
       [1, '#000000', 0.1],
@@ -298,7 +298,7 @@ export function steeringRam(p: Picture): void {
   glare(p, 800, 1290, 240, 26, 0.6);
   bar(p, [-160, 820], [900, 780], 330, 'black', { over: p.texture('dirt', 0.9) });
   bar(p, [820, 784], [1000, 777], 380, 'dullSteel', {
-    over: p.texture('brushed', 0.7, 90),
+    over: p.texture('brushed', 0.7, true),
     overOpacity: 0.5,
   });
   for (const y of [640, 780, 920]) hexBolt(p, 910, y, 40, 'dullSteel');
@@ -323,7 +323,6 @@ export function steeringRam(p: Picture): void {
   drop(p, 1046, 1010, 24);
   drop(p, 1140, 930, 16);
   finger(p, 1080, 900, -150, 1);
-  pencil(p, 1360, 1330, 40);
 }
 
 /** Round flame arrester on a carburettor. */
@@ -358,7 +357,7 @@ export function flameArrester(p: Picture): void {
       ],
       24,
     ),
-    p.texture('brushed', 1, 10),
+    p.texture('brushed', 1),
     0.5,
   );
   p.add(

@@ -17,10 +17,24 @@ export function solid(p: Picture, d: string, fill: string, over?: string, opacit
   if (over) p.add(`<path d="${d}" fill="${over}" opacity="${opacity}"/>`);
 }
 
-/** Soft shadow of an outline on what lies behind it. */
+/**
+ * Layers a soft edge of this reach is built from. Stroking them is many times faster than a blur filter at
+ * this size; too few would show as rings.
+ */
+const softLayers = (spread: number): number => Math.round(Math.min(14, Math.max(5, spread / 3)));
+
+/** Soft shadow of an outline on what lies behind it. `spread` is how far its edge reaches. */
 export function shadow(p: Picture, d: string, dx = 14, dy = 22, spread = 14, opacity = 0.55): void {
-  p.add(
-    `<path d="${d}" fill="#050403" opacity="${opacity}" transform="translate(${dx} ${dy})" ${p.soft(spread)}/>`,
+  const layers = softLayers(spread);
+  const each = ((1 - (1 - opacity) ** (1 / layers)) * 0.8).toFixed(3);
+  p.group(
+    `transform="translate(${dx} ${dy})" fill="#050403" stroke="#050403" stroke-linejoin="round"`,
+    () => {
+      for (let k = 1; k <= layers; k++) {
+        const width = ((spread * 3.4 * k) / layers).toFixed(1);
+        p.add(`<path d="${d}" stroke-width="${width}" opacity="${each}"/>`);
+      }
+    },
   );
 }
 
@@ -67,9 +81,12 @@ export function tube(
   const stroke = (colour: string, w: number, up: number, opacity: number, extra = ''): string =>
     `<path d="${d}" fill="none" stroke="${colour}" stroke-width="${w}" stroke-linecap="${cap}" stroke-linejoin="round" opacity="${opacity}" transform="translate(${-up * 0.45} ${-up})" ${extra}/>`;
   if (options.shadow !== false) {
-    p.add(
-      `<path d="${d}" fill="none" stroke="#050403" stroke-width="${width}" opacity=".5" transform="translate(${width * 0.18} ${width * 0.32})" ${p.soft(width * 0.16)}/>`,
-    );
+    for (let k = 1; k <= 4; k++) {
+      const w = width * (0.8 + k * 0.12);
+      p.add(
+        `<path d="${d}" fill="none" stroke="#050403" stroke-width="${w}" opacity=".17" transform="translate(${width * 0.18} ${width * 0.3})"/>`,
+      );
+    }
   }
   p.add(stroke(m.shadow, width, 0, 1));
   p.add(stroke(m.body, width * 0.86, width * 0.04, 0.55));

@@ -1,7 +1,7 @@
 import type { Random } from './random.ts';
 import { type TextureKind, textureSize, textureUrl } from './textures.ts';
 
-/** Canvas every scene draws on; portrait pictures show its middle 1125 units. */
+/** Canvas every scene draws on; portrait pictures show the middle 1125 units. */
 export const canvas = { width: 2000, height: 1500 };
 
 export type Stops = [offset: number, colour: string, opacity?: number][];
@@ -25,7 +25,7 @@ export class Picture {
     front: { defs: [], body: [] },
   };
   private current: Layer = this.layers.front;
-  private readonly textures = new Map<string, TextureKind>();
+  private readonly textures = new Set<TextureKind>();
   private ids = 0;
   readonly random: Random;
 
@@ -47,14 +47,22 @@ export class Picture {
     this.current = before;
   }
 
+  /**
+   * Adds elements. Their `opacity` is turned into that of fill and stroke: librsvg gives each element with
+   * `opacity` a surface of the whole picture (measured: ten times slower for a scene of many marks).
+   */
   add(...svg: string[]): void {
-    this.current.body.push(...svg);
+    for (const element of svg) {
+      this.current.body.push(
+        element.replace(/\sopacity="([^"]*)"/g, ' fill-opacity="$1" stroke-opacity="$1"'),
+      );
+    }
   }
 
   group(attributes: string, draw: () => void): void {
-    this.add(`<g ${attributes}>`);
+    this.current.body.push(`<g ${attributes}>`);
     draw();
-    this.add('</g>');
+    this.current.body.push('</g>');
   }
 
   /** Draws inside an outline (path data). */
@@ -83,15 +91,21 @@ export class Picture {
     return `url(#${id})`;
   }
 
-  /** Pattern fill with a texture; `scale` enlarges it, `angle` turns it. */
-  texture(kind: TextureKind, scale = 1, angle = 0): string {
-    const x = Math.round(this.random.between(0, textureSize));
-    const y = Math.round(this.random.between(0, textureSize));
+  /**
+   * Pattern fill with a texture; `scale` enlarges it, `upright` lays its grain vertically (brushed and wood).
+   * Scale and offset are kept such that a tile covers whole pixels: librsvg fills those ten times as fast.
+   */
+  texture(kind: TextureKind, scale = 1, upright = false): string {
+    const snapped = Math.max(1, Math.round(scale * 64)) / 64;
+    const x = 2 * Math.round(this.random.between(0, textureSize / 2));
+    const y = 2 * Math.round(this.random.between(0, textureSize / 2));
+    const tile: TextureKind =
+      upright && kind === 'brushed' ? 'brushedDown' : upright && kind === 'wood' ? 'woodDown' : kind;
+    this.textures.add(tile);
     const id = this.define(
       (i) =>
-        `<pattern id="${i}" width="${textureSize}" height="${textureSize}" patternUnits="userSpaceOnUse" patternTransform="rotate(${angle}) scale(${scale}) translate(${x} ${y})"><image href="@${kind}@" width="${textureSize}" height="${textureSize}"/></pattern>`,
+        `<pattern id="${i}" width="${textureSize}" height="${textureSize}" patternUnits="userSpaceOnUse" patternTransform="translate(${-x} ${-y}) scale(${snapped})"><use href="#${tile}"/></pattern>`,
     );
-    this.textures.set(kind, kind);
     return `url(#${id})`;
   }
 
@@ -104,18 +118,19 @@ export class Picture {
     return `filter="url(#${id})"`;
   }
 
-  /** The two layers as SVG texts of the given pixel sizes. */
-  async toSvg(view: { x: number; width: number }, pixels: { width: number; height: number }, tilt: number) {
-    const urls = new Map<string, string>();
-    for (const [name, kind] of this.textures) urls.set(name, await textureUrl(kind));
+  /** The two layers as SVG texts, one pixel a unit; the background a quarter of that. */
+  async toSvg(view: { x: number; width: number }): Promise<{ back: string; front: string }> {
+    const tiles = await Promise.all(
+      [...this.textures].map(
+        async (kind) =>
+          `<image id="${kind}" href="${await textureUrl(kind)}" width="${textureSize}" height="${textureSize}"/>`,
+      ),
+    );
     const wrap = (layer: Layer, width: number, height: number): string =>
-      `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${view.x} 0 ${view.width} ${canvas.height}"><defs>${layer.defs.join('')}</defs><g transform="rotate(${tilt} 1000 750) translate(1000 750) scale(1.05) translate(-1000 -750)">${layer.body.join('')}</g></svg>`.replace(
-        /@(\w+)@/g,
-        (_, name: string) => urls.get(name) ?? '',
-      );
+      `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${view.x} 0 ${view.width} ${canvas.height}"><defs>${tiles.join('')}${layer.defs.join('')}</defs>${layer.body.join('')}</svg>`;
     return {
-      back: wrap(this.layers.back, Math.round(pixels.width / 4), Math.round(pixels.height / 4)),
-      front: wrap(this.layers.front, pixels.width, pixels.height),
+      back: wrap(this.layers.back, Math.round(view.width / 4), canvas.height / 4),
+      front: wrap(this.layers.front, view.width, canvas.height),
     };
   }
 }

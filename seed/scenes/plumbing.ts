@@ -100,7 +100,7 @@ export function seacock(p: Picture, state: 'corroded' | 'scraped'): void {
         ],
         8,
       ),
-      p.texture('brushed', 0.5, -12),
+      p.texture('brushed', 0.5),
       0.7,
     );
     p.add(`<path d="${bare}" fill="none" stroke="#3b1d12" stroke-width="4" opacity=".6"/>`);

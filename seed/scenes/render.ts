@@ -18,9 +18,6 @@ export interface RenderOptions {
   longSide?: number;
 }
 
-/** Long side the scene is drawn at, before it is enlarged like a camera's interpolated sensor. */
-const drawnLongSide = 2000;
-
 const noiseTable = ((): Int8Array => {
   const random = seededRandom(977);
   const table = new Int8Array(65536);
@@ -69,9 +66,9 @@ function expose(
       const g = (((front[f + 1] ?? 0) * alpha + (back[b + 1] ?? 0) * keep) / 255) * gain + luma;
       const u =
         (((front[f + 2] ?? 0) * alpha + (back[b + 2] ?? 0) * keep) / 255) * gain * blue + luma - chroma;
-      back[b] = r < 0 ? 0 : r > 255 ? 255 : r;
-      back[b + 1] = g < 0 ? 0 : g > 255 ? 255 : g;
-      back[b + 2] = u < 0 ? 0 : u > 255 ? 255 : u;
+      back[b] = Math.max(0, Math.min(r, 255));
+      back[b + 1] = Math.max(0, Math.min(g, 255));
+      back[b + 2] = Math.max(0, Math.min(u, 255));
     }
   }
 }
@@ -87,12 +84,9 @@ export async function renderScene(scene: SceneKey, options: RenderOptions): Prom
   scenes[scene](picture);
 
   const portrait = options.portrait ?? (options.orientation === 6 || options.orientation === 8);
-  const shortSide = (drawnLongSide * 3) / 4;
-  const width = portrait ? shortSide : drawnLongSide;
-  const height = portrait ? drawnLongSide : shortSide;
-  const viewWidth = portrait ? (canvas.height * 3) / 4 : canvas.width;
-  const view = { x: (canvas.width - viewWidth) / 2, width: viewWidth };
-  const svg = await picture.toSvg(view, { width, height }, random.between(-2.2, 2.2));
+  const width = portrait ? (canvas.height * 3) / 4 : canvas.width;
+  const height = canvas.height;
+  const svg = await picture.toSvg({ x: Math.round((canvas.width - width) / 2), width });
 
   const [front, back] = await Promise.all([
     sharp(Buffer.from(svg.front), { unlimited: true }).ensureAlpha().raw().toBuffer(),
@@ -100,23 +94,50 @@ export async function renderScene(scene: SceneKey, options: RenderOptions): Prom
   ]);
   expose(back, front, width, height, picture.light, random);
 
+  // One turn for the camera's orientation and the hand's tilt, cropped to what stays inside.
   const turned = { 1: 0, 3: 180, 6: 270, 8: 90 }[options.orientation];
+  const tilt = random.between(-1.8, 1.8);
   const long = options.longSide ?? 4000;
-  const upright = sharp(back, { raw: { width, height, channels: 3 } });
-  const stored = turned === 0 ? upright : upright.rotate(turned);
-  const storedPortrait = turned % 180 === 0 ? portrait : !portrait;
-  const short = Math.round((long * 3) / 4);
-  return stored
-    .resize(storedPortrait ? short : long, storedPortrait ? long : short, { kernel: 'cubic', fit: 'fill' })
-    .jpeg({ quality: 82 })
+  const sideways = turned % 180 !== 0;
+  const stored = sideways ? { width: height, height: width } : { width, height };
+  const landscape = stored.width >= stored.height;
+  const turnedSize = rotatedSize(width, height, turned + tilt);
+  const keep = insideFraction(stored, tilt);
+  const crop = { width: Math.floor(stored.width * keep), height: Math.floor(stored.height * keep) };
+  return sharp(back, { raw: { width, height, channels: 3 } })
+    .rotate(turned + tilt)
+    .extract({
+      left: Math.floor((turnedSize.width - crop.width) / 2),
+      top: Math.floor((turnedSize.height - crop.height) / 2),
+      ...crop,
+    })
+    .resize(landscape ? long : (long * 3) / 4, landscape ? (long * 3) / 4 : long, {
+      kernel: 'linear',
+      fit: 'fill',
+    })
+    .jpeg({ quality: 82, optimiseCoding: false })
     .withExif(exifBlock(options))
     .toBuffer();
+}
+
+/** Box round a rectangle turned by an angle in degrees. */
+function rotatedSize(width: number, height: number, degrees: number) {
+  const a = (degrees * Math.PI) / 180;
+  const [c, s] = [Math.abs(Math.cos(a)), Math.abs(Math.sin(a))];
+  return { width: width * c + height * s, height: width * s + height * c };
+}
+
+/** Largest share of a rectangle, same proportions, that lies inside it after a small turn. */
+function insideFraction({ width, height }: { width: number; height: number }, degrees: number): number {
+  const a = Math.abs((degrees * Math.PI) / 180);
+  const ratio = Math.max(width / height, height / width);
+  return 1 / (Math.cos(a) + ratio * Math.sin(a)) - 0.004;
 }
 
 async function backdrop(svg: string, blur: number, width: number, height: number): Promise<Buffer> {
   const small = sharp(Buffer.from(svg), { unlimited: true }).flatten({ background: '#2a2724' });
   const blurred = await (blur > 0 ? small.blur(blur) : small).png({ compressionLevel: 1 }).toBuffer();
-  return sharp(blurred).resize(width, height, { kernel: 'cubic', fit: 'fill' }).raw().toBuffer();
+  return sharp(blurred).resize(width, height, { kernel: 'linear', fit: 'fill' }).raw().toBuffer();
 }
 
 /** EXIF block: capture time in local time with its offset, orientation, and a position when asked for. */

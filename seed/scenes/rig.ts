@@ -1,5 +1,5 @@
 import { ball, round } from './materials.ts';
-import { bar, box, oval, screw, shadow, solid, tube } from './parts.ts';
+import { bar, box, oval, shadow, solid, tube } from './parts.ts';
 import type { Picture } from './picture.ts';
 import { darkSpace, gelcoat, yardBehind } from './surfaces.ts';
 import { finger, pencil } from './surveyor.ts';
@@ -33,7 +33,7 @@ export function swage(p: Picture, state: 'cracked' | 'new'): void {
   strand(p, [1030, -160], [1000, 420], 150);
   const barrel = 'M898 420Q1000 396 1104 424L1112 1010Q1000 1060 886 1006z';
   shadow(p, barrel, 30, 30, 26);
-  solid(p, barrel, round(p, 'steel', 0), p.texture('brushed', 0.7, 90), 0.4);
+  solid(p, barrel, round(p, 'steel', 0), p.texture('brushed', 0.7, true), 0.4);
   solid(
     p,
     oval(1001, 418, 104, 24),
@@ -55,7 +55,13 @@ export function swage(p: Picture, state: 'cracked' | 'new'): void {
     p.add(`<path d="M938 ${1050 + k * 20}l120 12" stroke="#2b3035" stroke-width="7" opacity=".75"/>`);
   const turnbuckle = box(880, 1210, 236, 460, 70);
   shadow(p, turnbuckle, 24, 26, 22);
-  solid(p, turnbuckle, round(p, state === 'new' ? 'steel' : 'brass', 0), p.texture('brushed', 0.8, 90), 0.4);
+  solid(
+    p,
+    turnbuckle,
+    round(p, state === 'new' ? 'steel' : 'brass', 0),
+    p.texture('brushed', 0.8, true),
+    0.4,
+  );
   solid(p, box(946, 1290, 104, 400, 46), '#15171a');
   bar(p, [996, 1280], [996, 1560], 76, 'steel', { noShadow: true });
   if (state === 'cracked') {
@@ -98,7 +104,7 @@ export function chainplateWeep(p: Picture): void {
   solid(p, slot, '#14110c');
   const plate = 'M850 230H1080L1068 1180Q966 1240 864 1180z';
   shadow(p, plate, 34, 24, 26);
-  solid(p, plate, round(p, 'dullSteel', 0), p.texture('brushed', 0.9, 90), 0.7);
+  solid(p, plate, round(p, 'dullSteel', 0), p.texture('brushed', 0.9, true), 0.7);
   solid(p, plate, p.texture('rust', 1.1), p.texture('rust', 0.7), 0.7);
   for (const y of [560, 800, 1040]) {
     solid(p, oval(966, y, 70), '#1a1512');
@@ -138,9 +144,9 @@ export function toggle(p: Picture): void {
   const fork = 'M820 260H1180V880Q1180 960 1110 960H1060V420H940V960H890Q820 960 820 880z';
   const plate = 'M900 1700L910 760Q1000 640 1090 760L1100 1700z';
   shadow(p, plate, 20, 10, 20);
-  solid(p, plate, round(p, 'dullSteel', 0), p.texture('brushed', 0.8, 90), 0.6);
+  solid(p, plate, round(p, 'dullSteel', 0), p.texture('brushed', 0.8, true), 0.6);
   shadow(p, fork, 30, 30, 24);
-  solid(p, fork, round(p, 'steel', 0), p.texture('brushed', 0.7, 90), 0.4);
+  solid(p, fork, round(p, 'steel', 0), p.texture('brushed', 0.7, true), 0.4);
   bar(p, [700, 800], [1300, 800], 150, 'steel', { cap: true });
   solid(p, oval(700, 800, 40, 104), ball(p, 'steel'));
   solid(p, oval(1248, 800, 12, 40), '#111316');
@@ -211,7 +217,7 @@ export function anchorShackle(p: Picture): void {
     });
   };
   for (let k = 4; k >= 0; k--) link(1400 + k * 190, 500 - k * 96, -27, k % 2 === 1);
-  tube(p, 'M820 700C700 520 900 360 1080 420S1290 640 1240 760', 110, 'zinc', {
+  tube(p, 'M748 880C640 600 800 330 1010 320S1390 500 1290 735', 110, 'zinc', {
     over: p.texture('rust', 0.8),
     overOpacity: 0.7,
   });
@@ -240,6 +246,5 @@ export function anchorShackle(p: Picture): void {
   for (let k = 0; k < 8; k++)
     p.add(`<path d="M${668 + k * 15} ${842 - k * 4}l26 88" stroke="#23272b" stroke-width="5" opacity=".8"/>`);
   finger(p, 1450, 720, 172, 0.95);
-  screw(p, 250, 220, 44);
   glare(p, 980, 400, 60, 30, 0.5);
 }

@@ -20,6 +20,7 @@ export function extinguisher(p: Picture, needle: number): void {
   const head = 'M800 730L830 520H1170L1200 730z';
   shadow(p, head, 20, 20, 20);
   solid(p, head, round(p, 'steel', 0), p.texture('brushed', 0.8), 0.4);
+  if (needle < 0) solid(p, head, p.texture('rust', 0.8));
   bar(p, [760, 470], [1620, 360], 110, 'black', { over: p.texture('bumpFine', 0.5), overOpacity: 0.4 });
   bar(p, [800, 560], [1580, 640], 90, 'black');
   tube(p, 'M700 560C600 520 560 400 640 340S820 380 780 460', 22, 'yellow');
@@ -41,7 +42,6 @@ export function extinguisher(p: Picture, needle: number): void {
     wedge(-34, 34, '#1f8a43');
     wedge(34, 118, '#bf1f1a');
     lettering(p, 0, 116, 38, 'bar', '#222222');
-    lettering(p, -104, -52, 24, 'EMPTY', '#ffffff', 'transform="rotate(-76 -104 -52)" opacity=".0"');
     p.group(`transform="rotate(${needle * 100})"`, () => {
       p.add(
         '<path d="M-9 40L-4 -160L0 -176L4 -160L9 40z" fill="#000" opacity=".35" transform="translate(8 10)"/>',
@@ -64,7 +64,6 @@ export function extinguisher(p: Picture, needle: number): void {
     );
     if (needle < 0) solid(p, oval(0, 0, 204), p.texture('dirt', 0.9));
   });
-  if (needle < 0) solid(p, head, p.texture('rust', 0.8));
   finger(p, needle < 0 ? 760 : 1260, 760, needle < 0 ? -30 : -150, 0.85);
   glare(p, 720, 1100, 34, 380, 0.5);
 }
@@ -108,7 +107,7 @@ export function extinguisherStamp(p: Picture, year: string): void {
 
 /** Hand flares and rockets laid out on a chart table. */
 export function flares(p: Picture, year: number): void {
-  timber(p, 2);
+  timber(p);
   const paper = 'M-200 900L900 760L2200 1120V1700H-200z';
   solid(
     p,
@@ -200,7 +199,7 @@ export function liferaftLabel(p: Picture, due: string): void {
   for (const x of [240, 1740]) {
     const strap = `M${x} 180Q${x + 20} 800 ${x} 1540h150Q${x + 170} 800 ${x + 150} 180z`;
     shadow(p, strap, 10, 16, 14);
-    solid(p, strap, '#22252a', p.texture('brushed', 0.5, 90), 0.6);
+    solid(p, strap, '#22252a', p.texture('brushed', 0.5, true), 0.6);
     hexBolt(p, x + 80, 860, 50, 'steel');
   }
   label(

@@ -150,7 +150,7 @@ export function cutlessBearing(p: Picture): void {
   solid(p, strut, round(p, 'oldBronze', 0), p.texture('verdigris', 1), 0.5);
   shadow(p, oval(1030, 860, 400), 40, 50, 40, 0.6);
   solid(p, oval(1030, 860, 396), ball(p, 'oldBronze'), p.texture('bump', 1), 0.6);
-  solid(p, oval(1030, 860, 340), ball(p, 'bronze'), p.texture('brushed', 0.8, 40), 0.6);
+  solid(p, oval(1030, 860, 340), ball(p, 'bronze'), p.texture('brushed', 0.8), 0.6);
   solid(p, oval(1030, 860, 292), '#0e0e0f', p.texture('bump', 0.8), 0.5);
   for (let k = 0; k < 9; k++) {
     const a = (k / 9) * Math.PI * 2;
@@ -173,7 +173,7 @@ export function cutlessBearing(p: Picture): void {
       0.35,
       0.7,
     ),
-    p.texture('brushed', 0.7, 20),
+    p.texture('brushed', 0.7),
     0.5,
   );
   for (let r = 40; r < 215; r += 26)
@@ -192,7 +192,7 @@ export function cutlessBearing(p: Picture): void {
 /** What is left of a shaft anode. */
 export function anodeWasted(p: Picture): void {
   underBoat(p);
-  bar(p, [-160, 900], [2160, 640], 240, 'steel', { over: p.texture('brushed', 0.9, -6), overOpacity: 0.5 });
+  bar(p, [-160, 900], [2160, 640], 240, 'steel', { over: p.texture('brushed', 0.9), overOpacity: 0.5 });
   p.group('transform="translate(1000 768) rotate(-6.4)"', () => {
     const rest =
       'M-210 -150C-240 -230 -120 -250 -60 -200S60 -270 130 -220S240 -180 220 -110L236 -20Q180 40 226 110C230 190 120 220 50 170S-110 230 -170 180S-250 80 -220 20S-190 -80 -210 -150z';
@@ -247,7 +247,7 @@ export function rudderGap(p: Picture): void {
     0.6,
   );
   solid(p, hull, p.texture('dirt', 1.3), p.texture('bumpFine', 0.8), 0.4);
-  bar(p, [1000, 300], [1000, 760], 210, 'steel', { over: p.texture('brushed', 0.7, 90), overOpacity: 0.5 });
+  bar(p, [1000, 300], [1000, 760], 210, 'steel', { over: p.texture('brushed', 0.7, true), overOpacity: 0.5 });
   solid(
     p,
     'M800 400Q1000 470 1200 440L1190 540Q1000 570 810 520z',

@@ -41,11 +41,11 @@ export function bilgePaint(p: Picture): void {
 }
 
 /** Varnished plywood or sole bearers. */
-export function timber(p: Picture, angle = 0): void {
+export function timber(p: Picture, upright = false): void {
   solid(
     p,
     whole,
-    p.texture('wood', 1.7, angle),
+    p.texture('wood', 1.7, upright),
     p.linear(
       [
         [0, '#ffdcae', 0.14],

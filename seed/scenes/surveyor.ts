@@ -20,6 +20,35 @@ export function lettering(
   );
 }
 
+/** Text following a cubic curve, letter by letter (librsvg has no text on a path). */
+export function letteringAlong(
+  p: Picture,
+  curve: [number, number, number, number, number, number, number, number],
+  size: number,
+  text: string,
+  colour: string,
+): void {
+  const [x0, y0, x1, y1, x2, y2, x3, y3] = curve;
+  [...text].forEach((letter, i) => {
+    const t = i / Math.max(1, text.length - 1);
+    const u = 1 - t;
+    const x = u * u * u * x0 + 3 * u * u * t * x1 + 3 * u * t * t * x2 + t * t * t * x3;
+    const y = u * u * u * y0 + 3 * u * u * t * y1 + 3 * u * t * t * y2 + t * t * t * y3;
+    const dx = 3 * (u * u * (x1 - x0) + 2 * u * t * (x2 - x1) + t * t * (x3 - x2));
+    const dy = 3 * (u * u * (y1 - y0) + 2 * u * t * (y2 - y1) + t * t * (y3 - y2));
+    const turn = (Math.atan2(dy, dx) * 180) / Math.PI;
+    lettering(
+      p,
+      0,
+      size * 0.36,
+      size,
+      letter,
+      colour,
+      `font-weight="bold" opacity=".85" transform="translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})"`,
+    );
+  });
+}
+
 /** A sticker or plate with lines of text; `tone` is its ground colour. */
 export function label(
   p: Picture,
@@ -31,7 +60,8 @@ export function label(
   options: { tone?: string; ink?: string; turn?: number; size?: number; worn?: boolean; head?: string } = {},
 ): void {
   const { tone = '#e6e2d4', ink = '#1c1b19', turn = 0, worn = true } = options;
-  const size = options.size ?? (h * 0.66) / lines.length;
+  const longest = Math.max(...lines.map((line) => line.length));
+  const size = Math.min(options.size ?? (h * 0.66) / lines.length, (w * 0.9) / (longest * 0.72));
   p.group(`transform="translate(${x} ${y}) rotate(${turn})"`, () => {
     const d = box(-w / 2, -h / 2, w, h, 8);
     shadow(p, d, 4, 6, 5, 0.45);
@@ -89,18 +119,28 @@ export function steelRule(p: Picture, x: number, y: number, angle: number, cms: 
   });
 }
 
-/** A gloved forefinger reaching in from a side, its tip at (x, y), pointing along `angle`. */
+/** A gloved forefinger reaching in from outside the picture, its tip at (x, y), pointing along `angle`. */
 export function finger(p: Picture, x: number, y: number, angle: number, scale = 1): void {
   p.group(`transform="translate(${x} ${y}) rotate(${angle}) scale(${scale})"`, () => {
-    const d =
-      'M0 0C-6 -40 -40 -62 -92 -64C-240 -74 -420 -88 -760 -120L-900 260L-640 210C-500 150 -440 120 -400 96C-280 84 -180 72 -92 62C-40 58 -6 40 0 0z';
-    shadow(p, d, 26, 40, 22, 0.5);
-    solid(p, d, round(p, 'glove'), p.texture('bumpFine', 0.6), 0.25);
+    // Curled middle finger and knuckles behind, then the forefinger, then the back of the hand.
+    const curled = 'M-330 70C-300 130 -330 200 -430 214C-560 226 -700 210 -820 190L-760 40z';
+    const pointing =
+      'M0 0C-4 -36 -34 -56 -84 -58C-150 -62 -220 -66 -262 -74C-330 -84 -420 -86 -520 -98L-860 -150L-860 150L-520 96C-420 82 -330 74 -262 68C-200 60 -140 58 -84 54C-36 50 -6 36 0 0z';
+    const hand =
+      'M-560 -104C-700 -130 -800 -190 -960 -210C-1300 -240 -1500 -200 -2600 -240V420C-1600 400 -1300 390 -1060 330C-900 300 -760 260 -640 214C-560 160 -540 60 -548 -20C-552 -60 -556 -80 -560 -104z';
+    shadow(p, pointing, 24, 40, 26, 0.45);
+    shadow(p, hand, 30, 50, 40, 0.4);
+    solid(p, curled, ball(p, 'glove'));
+    solid(p, curled, '#06182b', undefined);
+    p.add(`<path d="${curled}" fill="${round(p, 'glove')}" opacity=".7"/>`);
+    solid(p, hand, round(p, 'glove'), p.texture('bumpFine', 0.7), 0.2);
+    solid(p, pointing, round(p, 'glove'), p.texture('bumpFine', 0.6), 0.2);
     p.add(
-      '<path d="M-250 -66q26 60 4 142M-275 -68q24 60 4 148M-500 -88q30 90 -10 200" fill="none" stroke="#0e2a45" stroke-width="7" opacity=".5"/>',
-    );
-    p.add(
-      `<path d="M-14 -22C-40 -44 -140 -54 -240 -52" fill="none" stroke="#cfe6f7" stroke-width="12" stroke-linecap="round" opacity=".5" ${p.soft(5)}/>`,
+      '<path d="M-238 -66q22 60 2 128M-258 -68q20 60 2 132M-276 -66q16 58 2 130" fill="none" stroke="#0e2a45" stroke-width="5" opacity=".4"/>',
+      '<path d="M-500 -86q26 80 -6 176M-532 -84q18 80 -6 176" fill="none" stroke="#0e2a45" stroke-width="7" opacity=".35"/>',
+      '<path d="M-980 -190q60 160 -40 480M-1120 -200q40 200 -20 520" fill="none" stroke="#0e2a45" stroke-width="9" opacity=".22"/>',
+      '<path d="M-12 -14C-28 -34 -70 -40 -128 -40" fill="none" stroke="#d9ecf9" stroke-width="9" stroke-linecap="round" opacity=".55"/>',
+      '<path d="M-300 -52C-380 -62 -440 -64 -500 -72" fill="none" stroke="#d9ecf9" stroke-width="12" stroke-linecap="round" opacity=".3"/>',
     );
   });
 }
@@ -108,7 +148,7 @@ export function finger(p: Picture, x: number, y: number, angle: number, scale = 
 /** A pencil whose point is at (x, y), coming in along `angle`. */
 export function pencil(p: Picture, x: number, y: number, angle: number): void {
   p.group(`transform="translate(${x} ${y}) rotate(${angle})"`, () => {
-    shadow(p, 'M0 0L-110 -26H-1200V26H-110z', 18, 30, 12);
+    shadow(p, 'M0 0L-110 -26H-2600V26H-110z', 18, 30, 12);
     solid(
       p,
       'M0 0L-110 -26V26z',
@@ -123,7 +163,7 @@ export function pencil(p: Picture, x: number, y: number, angle: number): void {
     solid(p, 'M0 0L-34 -8V8z', '#262626');
     solid(
       p,
-      box(-1200, -26, 1092, 52),
+      box(-2600, -26, 2492, 52),
       p.linear(
         [
           [0, '#8d2b16'],

@@ -15,10 +15,12 @@ export type TextureKind =
   | 'dirt'
   | 'grit'
   | 'brushed'
+  | 'brushedDown'
   | 'wood'
+  | 'woodDown'
   | 'streaks';
 
-export const textureSize = 512;
+export const textureSize = 384;
 
 type Field = Float32Array;
 
@@ -105,27 +107,42 @@ const relief = (height: Field, strength: number): Buffer => {
   });
 };
 
+const transposed = (tile: Buffer): Buffer => {
+  const out = Buffer.alloc(tile.length);
+  for (let y = 0; y < textureSize; y++) {
+    for (let x = 0; x < textureSize; x++) {
+      tile.copy(out, (x * textureSize + y) * 4, (y * textureSize + x) * 4, (y * textureSize + x) * 4 + 4);
+    }
+  }
+  return out;
+};
+
 const makers: Record<TextureKind, () => Buffer> = {
   bump: () => relief(fractal(11, 12, 12, 5, 0.55), 7),
   bumpFine: () => relief(fractal(12, 48, 48, 4, 0.6), 4),
   rust: () => {
-    const spread = fractal(21, 6, 6, 6, 0.62);
-    const colour = fractal(22, 24, 24, 4, 0.6);
-    const light = lit(spread, 9);
+    const spread = fractal(21, 6, 6, 7, 0.7);
+    const colour = fractal(22, 10, 10, 5, 0.65);
+    const light = lit(spread, 7);
     return paint((i) => {
-      const c = colour[i] ?? 0;
-      const l = (light[i] ?? 0) * 38;
-      return [95 + 95 * c + l, 45 + 52 * c + l, 22 + 22 * c + l, 255 * step(0.46, 0.6, spread[i] ?? 0)];
+      const c = step(0.3, 0.72, colour[i] ?? 0);
+      const l = (light[i] ?? 0) * 46;
+      return [
+        62 + 84 * c + l,
+        32 + 46 * c + l,
+        18 + 20 * c + l * 0.8,
+        235 * step(0.47, 0.68, spread[i] ?? 0),
+      ];
     });
   },
   rustPlate: () => {
     const height = fractal(31, 10, 10, 6, 0.6);
-    const colour = fractal(32, 5, 5, 5, 0.6);
-    const light = lit(height, 10);
+    const colour = fractal(32, 5, 5, 6, 0.62);
+    const light = lit(height, 9);
     return paint((i) => {
-      const c = step(0.3, 0.7, colour[i] ?? 0);
-      const l = (light[i] ?? 0) * 60;
-      return [78 + 92 * c + l, 44 + 44 * c + l, 30 + 18 * c + l, 255];
+      const c = step(0.3, 0.74, colour[i] ?? 0);
+      const l = (light[i] ?? 0) * 62;
+      return [58 + 82 * c + l, 36 + 40 * c + l, 27 + 16 * c + l * 0.85, 255];
     });
   },
   verdigris: () => {
@@ -139,16 +156,16 @@ const makers: Record<TextureKind, () => Buffer> = {
     });
   },
   salt: () => {
-    const spread = fractal(51, 10, 10, 6, 0.66);
-    const light = lit(spread, 12);
+    const spread = fractal(51, 14, 14, 6, 0.72);
+    const light = lit(spread, 6);
     return paint((i) => {
-      const l = 215 + (light[i] ?? 0) * 55;
-      return [l, l, l - 6, 235 * step(0.52, 0.62, spread[i] ?? 0)];
+      const l = 206 + (light[i] ?? 0) * 45;
+      return [l, l, l - 8, 190 * step(0.52, 0.74, spread[i] ?? 0)];
     });
   },
   dirt: () => {
-    const spread = fractal(61, 5, 5, 7, 0.6);
-    return paint((i) => [38, 32, 24, 235 * step(0.38, 0.78, spread[i] ?? 0)]);
+    const spread = fractal(61, 4, 4, 7, 0.68);
+    return paint((i) => [44, 37, 27, 165 * step(0.36, 0.86, spread[i] ?? 0)]);
   },
   grit: () => {
     const fine = fractal(71, 128, 128, 3, 0.9);
@@ -173,6 +190,8 @@ const makers: Record<TextureKind, () => Buffer> = {
       return [128 + 36 * g - p, 82 + 28 * g - p, 48 + 18 * g - p, 255];
     });
   },
+  brushedDown: () => transposed(makers.brushed()),
+  woodDown: () => transposed(makers.wood()),
   streaks: () => {
     const down = fractal(101, 40, 3, 4, 0.6);
     return paint((i) => [70, 52, 34, 220 * step(0.5, 0.85, down[i] ?? 0)]);

@@ -42,15 +42,22 @@ export function weep(
     const dx = p.random.between(-width * 0.4, width * 0.4);
     const l = length * p.random.between(0.45, 1);
     const w = width * p.random.between(0.16, 0.42);
-    p.add(
-      `<path d="M${x + dx - w} ${y}q${w} ${-w * 0.6} ${2 * w} 0q${w * 0.2} ${l * 0.5} ${-w * 0.6} ${l * 0.92}q${-w * 0.4} ${l * 0.12} ${-w * 0.8} 0q${-w * 0.9} ${-l * 0.5} ${-w * 0.6} ${-l * 0.92}z" fill="${p.linear(
+    const d = `M${x + dx - w} ${y}q${w} ${-w * 0.6} ${2 * w} 0q${w * 0.2} ${l * 0.5} ${-w * 0.6} ${l * 0.92}q${-w * 0.4} ${l * 0.12} ${-w * 0.8} 0q${-w * 0.9} ${-l * 0.5} ${-w * 0.6} ${-l * 0.92}z`;
+    const fade = (strength: number): string =>
+      p.linear(
         [
-          [0, colour, opacity],
-          [0.7, colour, opacity * 0.55],
-          [1, colour, opacity * 0.2],
+          [0, colour, opacity * strength],
+          [0.7, colour, opacity * strength * 0.55],
+          [1, colour, opacity * strength * 0.15],
         ],
         90,
-      )}" ${p.soft(3.5)}/>`,
+      );
+    // Two wider, fainter strokes soften the edge without a blur filter.
+    const faint = fade(0.22);
+    p.add(
+      `<path d="${d}" fill="none" stroke="${faint}" stroke-width="16" stroke-linejoin="round"/>`,
+      `<path d="${d}" fill="none" stroke="${faint}" stroke-width="8" stroke-linejoin="round"/>`,
+      `<path d="${d}" fill="${fade(0.8)}"/>`,
     );
   }
 }
