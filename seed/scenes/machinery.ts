@@ -2,7 +2,7 @@ import { ball, type MaterialName, round } from './materials.ts';
 import { bar, box, hexBolt, hoseClip, oval, shadow, solid, tube } from './parts.ts';
 import type { Picture } from './picture.ts';
 import { darkSpace, timber } from './surfaces.ts';
-import { finger, label, lettering, pencil } from './surveyor.ts';
+import { finger, label, lettering } from './surveyor.ts';
 import { crack, drop, glare, scatter, weep } from './wear.ts';
 
 function engineSpace(p: Picture): void {

@@ -1,9 +1,12 @@
 import type {
   AttendanceCondition,
+  Decision,
   FindingState,
   FirmRole,
   Harm,
+  HullMaterial,
   PartyRole,
+  Propulsion,
   Purpose,
   SurveyState,
   System,
@@ -41,8 +44,6 @@ export interface InvoiceSpec {
   lines: InvoiceLine[];
 }
 
-export type EvidenceDecision = 'accept' | 'return' | 'accept-as-is';
-
 /** One round of evidence for a finding. Days count from the day of loading (negative: past). */
 export interface ClearanceSpec {
   sentBy: string;
@@ -52,7 +53,7 @@ export interface ClearanceSpec {
   workDoneDay: number;
   photos: PhotoSpec[];
   invoice?: InvoiceSpec;
-  decision?: { decision: EvidenceDecision; by: string; day: number; reason: string };
+  decision?: { decision: Decision; by: string; day: number; reason: string };
 }
 
 export interface FindingSpec {
@@ -118,8 +119,8 @@ export interface VesselSpec {
   builder: string;
   model: string;
   yearBuilt: number;
-  hullMaterial: string;
-  propulsion: string;
+  hullMaterial: HullMaterial;
+  propulsion: Propulsion;
   lengthOverallM: number;
   beamM: number;
   draftM: number;
