@@ -2,6 +2,11 @@ import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { purposeLabels, reportKindLabels, urgencies, urgencyLabels } from '@garboard/trade/vocabulary';
 import { counted, listed, writtenDay, writtenDayOf } from './format.ts';
 import { Gauge, type Sources } from './parts.tsx';
+import { aspect } from './photos.tsx';
+
+// Millimetres. The photo shrinks further where the page has no room for it.
+const textWidth = 172;
+const tallestLeadPhoto = 112;
 
 /** The first page: which vessel, for whom, by whom, and at once how much must not wait. */
 export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot } & Sources) {
@@ -20,7 +25,9 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
           {purposeLabels[survey.purpose]}
           {snapshot.kind === 'recommendations' && `: ${reportKindLabels.recommendations.toLowerCase()}`}
         </p>
-        <h1 dir="auto">{vessel.name}</h1>
+        <h1 dir="auto" className={nameSize(vessel.name)}>
+          {vessel.name}
+        </h1>
         {build && <p dir="auto">{build}</p>}
       </div>
       {leadPhoto && (
@@ -30,6 +37,7 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
           alt={leadPhoto.caption ? `${vessel.name}: ${leadPhoto.caption}` : `The vessel ${vessel.name}`}
           width={leadPhoto.width}
           height={leadPhoto.height}
+          style={{ height: `${Math.min(tallestLeadPhoto, textWidth / aspect(leadPhoto)).toFixed(2)}mm` }}
           fetchPriority="low"
         />
       )}
@@ -52,6 +60,12 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
       <Tally snapshot={snapshot} />
     </header>
   );
+}
+
+/** A class that lets long names leave room for the rest of the page. */
+function nameSize(name: string): string | undefined {
+  if (name.length > 70) return 'longest';
+  return name.length > 28 ? 'long' : undefined;
 }
 
 function Fact({ name, value }: { name: string; value: string }) {

@@ -17,8 +17,9 @@ const columnWidth = 136;
 const gap = 3;
 const aloneWidth = 92;
 const tallest = 96;
+const tallestLast = 66;
 
-/** A finding's photos in rows of two of the same height, so that neither is cropped; a last single one stays smaller. */
+/** A finding's photos in rows of two of the same height, so that neither is cropped; a last single one stays as small as they. */
 export function Photos({ finding, timeZone, photoUrl }: Props) {
   const placed = finding.photos.map((photo, index) => ({
     photo,
@@ -44,15 +45,18 @@ function rowsOfTwo(placed: readonly Placed[]): Placed[][] {
   return placed.flatMap((_, index) => (index % 2 === 0 ? [placed.slice(index, index + 2)] : []));
 }
 
-function aspect({ width, height }: SnapshotPhoto): number {
+/** Width over height. */
+export function aspect({ width, height }: SnapshotPhoto): number {
   return width / height;
 }
 
 /** The height in millimetres at which the photos of a row fill it together. */
 function rowHeight(row: readonly Placed[], inAll: number): number {
-  const single = inAll === 1 ? aloneWidth : (columnWidth - gap) / 2;
-  const width = row.length === 1 ? single : columnWidth - gap;
-  return Math.min(tallest, width / row.reduce((sum, { photo }) => sum + aspect(photo), 0));
+  const isLastOfMany = row.length === 1 && inAll > 1;
+  const pairWidth = columnWidth - gap;
+  const width = row.length === 2 ? pairWidth : isLastOfMany ? pairWidth / 2 : aloneWidth;
+  const sum = row.reduce((total, { photo }) => total + aspect(photo), 0);
+  return Math.min(isLastOfMany ? tallestLast : tallest, width / sum);
 }
 
 function Figure({

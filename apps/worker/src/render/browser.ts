@@ -1,3 +1,6 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import puppeteer, { type Browser, type BrowserContext, type Page } from 'puppeteer';
 
 /** Where Chromium is and what it must be started with; as `findChromium` of the platform answers. */
@@ -37,6 +40,8 @@ const closingMs = 2_000;
 export class WarmBrowser {
   readonly #find: () => Promise<FoundChromium>;
   #browser: Promise<Browser> | undefined;
+  #current: Browser | undefined;
+  #dataDir: string | undefined;
 
   constructor(find: () => Promise<FoundChromium>) {
     this.#find = find;
@@ -86,6 +91,7 @@ export class WarmBrowser {
     this.#browser = undefined;
     const browser = await running?.catch(() => undefined);
     await browser?.close();
+    await this.#removeData();
   }
 
   async #running(): Promise<Browser> {
@@ -98,10 +104,20 @@ export class WarmBrowser {
     }
   }
 
+  // Not when it disconnects: the remains of a crashed browser still write for a moment.
+  async #removeData(): Promise<void> {
+    const folder = this.#dataDir;
+    this.#dataDir = undefined;
+    if (folder) await rm(folder, { recursive: true, force: true, maxRetries: 5 });
+  }
+
   async #launch(): Promise<Browser> {
     const { executablePath, args, env } = await this.#find();
+    await this.#removeData();
+    this.#dataDir = await mkdtemp(join(tmpdir(), 'garboard-chromium-'));
     const browser = await puppeteer.launch({
       executablePath,
+      userDataDir: this.#dataDir,
       args: [...args, ...offlineArgs],
       // Not the environment of the worker, which holds its passwords.
       env: { ...env },
@@ -109,10 +125,14 @@ export class WarmBrowser {
       // Over a pipe Chromium ends by itself when this process is killed.
       pipe: true,
     });
-    browser.once('disconnected', () => {
-      this.#browser = undefined;
-    });
+    this.#current = browser;
+    browser.once('disconnected', () => this.#forget(browser));
     return browser;
+  }
+
+  // Only if it hasn't been replaced already.
+  #forget(browser: Browser): void {
+    if (this.#current === browser) this.#browser = this.#current = undefined;
   }
 
   async #closeOrKill(browser: Browser, context: BrowserContext | undefined): Promise<void> {
@@ -124,6 +144,8 @@ export class WarmBrowser {
         )
       : Promise.resolve(false);
     const tooLong = new Promise<false>((resolve) => setTimeout(() => resolve(false), closingMs).unref());
-    if (!(await Promise.race([closed, tooLong]))) browser.process()?.kill('SIGKILL');
+    if (await Promise.race([closed, tooLong])) return;
+    this.#forget(browser);
+    browser.process()?.kill('SIGKILL');
   }
 }

@@ -1,6 +1,6 @@
 /** The parts that have a shape of their own: cover, contents, index, findings, letters. */
 export const sectionStyles = `
-.cover { display: flex; flex-direction: column; min-height: 255mm; break-after: page; }
+.cover { display: flex; flex-direction: column; height: 255mm; break-after: page; }
 .cover-top { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 0.4pt solid var(--ink); padding-bottom: 2mm; }
 .cover-top p { margin: 0; }
 .firm { font-weight: 600; }
@@ -8,8 +8,10 @@ export const sectionStyles = `
 .cover-name p { margin: 0; }
 .cover-name .purpose { font-size: 13pt; }
 .cover-name h1 { font-size: 40pt; line-height: 1.1; letter-spacing: -0.02em; margin: 1mm 0 2.5mm -0.6mm; }
-.lead-photo { display: block; max-width: 100%; max-height: 112mm; width: auto; height: auto; margin-top: 9mm; align-self: flex-start; }
-.cover-facts { margin-top: 9mm; }
+.cover-name h1.long { font-size: 28pt; }
+.cover-name h1.longest { font-size: 20pt; line-height: 1.2; }
+.lead-photo { display: block; width: 100%; flex: 0 1 auto; min-height: 30mm; object-fit: contain; object-position: 0 0; margin-top: 9mm; }
+.cover-facts { margin: 9mm 0; }
 .cover-facts div { display: grid; grid-template-columns: var(--margin) 1fr; column-gap: var(--gap); padding: 0.7mm 0; }
 .cover-facts dt { color: var(--quiet); }
 .tally { list-style: none; display: grid; grid-template-columns: repeat(4, 1fr); gap: 4mm; margin-top: auto; padding-top: 3mm; border-top: 0.4pt solid var(--ink); }
