@@ -14,13 +14,18 @@ export interface GatherPhotos {
   onGathered: (count: number) => void;
 }
 
+/** A photo's print could not be made this time. */
+export class PhotoUnready extends Error {
+  override name = 'PhotoUnready';
+}
+
 /** The name under which a photo lies beside the report's HTML. */
 export const photoFileName = (photoId: string): string => `${photoId}.jpg`;
 
 /**
  * The print-size picture of each photo, made on the spot where it is missing.
  *
- * @throws PrintError naming a photo of which none can be made.
+ * @throws PrintError naming a photo of which none can be made; PhotoUnready when trying again may help.
  */
 export async function gatherPhotos(deps: JobDeps, input: GatherPhotos): Promise<ReportFile[]> {
   const { firmId, photoIds, within, onGathered } = input;
@@ -43,7 +48,14 @@ export async function gatherPhotos(deps: JobDeps, input: GatherPhotos): Promise<
 
   async function derive(photo: { id: string; fileName: string }): Promise<string> {
     // Not as the photo's own last attempt: that this report fails doesn't mean that the photo is bad.
-    await derivePhotoJob(deps, { firmId, photoId: photo.id }, { lastAttempt: false });
+    try {
+      await derivePhotoJob(deps, { firmId, photoId: photo.id }, { lastAttempt: false });
+    } catch (error) {
+      throw new PhotoUnready(
+        `The photo ${photo.fileName} could not be prepared for printing. Take it out or upload it again, then ask for the report again.`,
+        { cause: error },
+      );
+    }
     const [made] = await load([photo.id]);
     const hash = made && (await usable(deps, made.printHash));
     if (!hash) throw new PrintError(`The photo ${photo.fileName} could not be read when its print was made.`);

@@ -16,7 +16,7 @@ import type { Attempt, JobDeps } from '../job-deps.ts';
 import { PageTimeout } from '../render/browser.ts';
 import { PrintError, printReport } from '../render/print-report.ts';
 import { reportFontFiles, reportFontUrls } from '../render/report-fonts.ts';
-import { gatherPhotos, photoFileName, type Within } from './gather-photos.ts';
+import { gatherPhotos, PhotoUnready, photoFileName, type Within } from './gather-photos.ts';
 import { ClaimLost, Pulse } from './pulse.ts';
 
 const maxPdfBytes = 1024 ** 3;
@@ -122,7 +122,7 @@ async function file(
 }
 
 function problemInWords(error: unknown, reportId: string): string {
-  if (error instanceof PrintError) return error.message;
+  if (error instanceof PrintError || error instanceof PhotoUnready) return error.message;
   if (error instanceof PageTimeout) {
     return 'Printing took too long. Try again when the server is less busy.';
   }
