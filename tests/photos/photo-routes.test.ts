@@ -158,7 +158,10 @@ describe('a photo', () => {
       "filename*=UTF-8''Wet%20%E2%80%9Cdeck%E2%80%9D-thumb.jpg",
     );
     expect(await sharp(image.body).metadata()).toMatchObject({ width: 320, height: 240 });
-    await surveyor.get(ready.images.thumb).set('if-none-match', image.headers.etag ?? '').expect(304);
+    await surveyor
+      .get(ready.images.thumb)
+      .set('if-none-match', image.headers.etag ?? '')
+      .expect(304);
     const open = await surveyor.get(`${path}/image?size=thumb&v=other`).expect(200);
     expect(open.headers['cache-control']).toBe('private, no-cache');
     const original = await surveyor.get(`${path}/image?size=original`).expect(200);
@@ -236,6 +239,8 @@ describe('a photo', () => {
     const party = server.as(owner);
     const list = await party.get(`/v1/surveys/${surveyId}/photos`).expect(200);
     expect(list.body.items.map((p: { id: string }) => p.id)).toEqual([b.id]);
+    await surveyor.patch(`/v1/photos/${b.id}`).send({ caption: 'Working words' }).expect(200);
+    expect((await party.get(`/v1/photos/${b.id}`).expect(200)).body.caption).toBe('');
     await party.get(`/v1/photos/${b.id}/image?size=print`).expect(200);
     await party.get(`/v1/photos/${b.id}/image?size=original`).expect(403);
     await party.get(`/v1/photos/${a.id}/image?size=thumb`).expect(404);

@@ -1,9 +1,10 @@
 import type { Photo, photoQuery } from '@garboard/contract/photos';
 import type { z } from 'zod';
+import { isStaff } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { loadSurvey } from '../surveys/load-survey.ts';
-import { presentPhoto } from './present-photo.ts';
+import { presentPhoto, presentPhotoToParty } from './present-photo.ts';
 import { visiblePhotos } from './visible-photos.ts';
 
 const orderKeyForm = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z_[0-9a-f-]{36}$/;
@@ -13,7 +14,8 @@ export async function listPhotos(
   ctx: Ctx,
   { surveyId, query }: { surveyId: string; query: z.output<typeof photoQuery> },
 ): Promise<Page<Photo>> {
-  await loadSurvey(ctx, surveyId);
+  const survey = await loadSurvey(ctx, surveyId);
+  const present = isStaff(ctx.actor, survey) ? presentPhoto : presentPhotoToParty;
   const after = decodeCursor(query.cursor, orderKeyForm);
   const rows = await ctx.tx.photo.findMany({
     where: {
@@ -23,5 +25,5 @@ export async function listPhotos(
     take: query.limit + 1,
   });
   const page = cutPage(rows, query.limit, (row) => row.orderKey);
-  return { items: page.items.map(presentPhoto), next: page.next };
+  return { items: page.items.map(present), next: page.next };
 }

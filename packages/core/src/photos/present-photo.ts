@@ -35,3 +35,11 @@ export function presentPhoto(row: PhotoRow): Photo {
     version: row.version,
   };
 }
+
+/**
+ * A photo as a party to the survey sees it: without the firm's working words and marks. The caption as issued
+ * stands with the finding that shows the photo, and the marks are in the picture.
+ */
+export function presentPhotoToParty(row: PhotoRow): Photo {
+  return { ...presentPhoto(row), caption: '', marks: [] };
+}
