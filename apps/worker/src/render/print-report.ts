@@ -41,7 +41,6 @@ export class PrintError extends Error {
 }
 
 const documentName = 'report.html';
-const folderPrefix = 'print-';
 
 // Also keeps out what needs no request, such as pictures and frames given as data: addresses.
 const contentPolicy =
@@ -57,7 +56,7 @@ const contentPolicy =
 export async function printReport(request: PrintRequest): Promise<PrintedReport> {
   await mkdir(request.workDir, { recursive: true });
   // mkdtemp makes the folder for its owner alone (0700).
-  const folder = await mkdtemp(join(request.workDir, folderPrefix));
+  const folder = await mkdtemp(join(request.workDir, 'print-'));
   try {
     await placeFiles(folder, request.files);
     request.onProgress?.(10);
@@ -75,12 +74,11 @@ export async function printReport(request: PrintRequest): Promise<PrintedReport>
   }
 }
 
-/** Removes folders and PDFs that a killed worker left in `workDir`: everything of ours older than an hour. */
-export async function removeLeftovers(workDir: string): Promise<void> {
-  await mkdir(workDir, { recursive: true });
-  for (const name of await readdir(workDir)) {
-    if (!name.startsWith(folderPrefix)) continue;
-    const path = join(workDir, name);
+/** Removes what killed workers left in a folder kept for printing: everything in it that is older than an hour. */
+export async function removeLeftovers(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  for (const name of await readdir(folder)) {
+    const path = join(folder, name);
     // Another worker may have removed it since.
     const age = await stat(path).then(
       (found) => Date.now() - found.mtimeMs,
