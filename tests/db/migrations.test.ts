@@ -1,5 +1,6 @@
 import { migrate } from '@garboard/db/migrate';
 import { pendingChanges } from '@garboard/db/pending-changes';
+import { readSchema } from '@garboard/db/schema-engine';
 import { Client } from 'pg';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { type FreshDatabase, freshDatabase } from '../support/database.ts';
@@ -22,6 +23,12 @@ afterAll(async () => {
 test('the migrations agree with the schema', async () => {
   const sql = await pendingChanges(database.url);
   expect(sql.replaceAll(/^--.*$/gm, '').trim()).toBe('');
+});
+
+test('a schema that has gone ahead of the migrations is noticed', async () => {
+  const schema = await readSchema();
+  const files = [...schema.files, { path: 'more.prisma', content: 'model Tender {\n  id Int @id\n}\n' }];
+  expect(await pendingChanges(database.url, { files })).toContain('CREATE TABLE "Tender"');
 });
 
 test('two processes that migrate at once apply each migration once', async () => {

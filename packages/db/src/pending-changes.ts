@@ -1,21 +1,50 @@
-import { everyTable, readMigrations, readSchema, withSchemaEngine } from './schema-engine.ts';
+import { randomBytes } from 'node:crypto';
+import { dirname } from 'node:path';
+import type { SchemasContainer } from '@prisma/schema-engine-wasm/schema_engine_bg';
+import { Client } from 'pg';
+import { migrate } from './migrate.ts';
+import { everyTable, readSchema, withSchemaEngine } from './schema-engine.ts';
 
 /**
- * The SQL that brings a database made by the migrations to the schema; empty when they agree. Applies the
- * migrations to a temporary database beside the given one, which the owner must be allowed to create.
+ * The SQL that brings a database made by the migrations to the schema; comments only when they agree. Makes, migrates
+ * and drops a temporary database beside the given one, which its owner must be allowed to do.
  * @param url of the owner of any database of the server.
+ * @param schema to compare with, prisma/ unless given.
  */
-export async function pendingChanges(url: string): Promise<string> {
-  const schema = await readSchema();
-  const migrationsList = await readMigrations();
-  const { migrationScript } = await withSchemaEngine({ url, datamodel: schema }, (engine) =>
-    engine.createMigration({
-      migrationName: 'pending',
-      draft: false,
-      migrationsList,
+export async function pendingChanges(url: string, schema?: SchemasContainer): Promise<string> {
+  const name = `garboard_compare_${randomBytes(8).toString('hex')}`;
+  const temporary = new URL(url);
+  temporary.pathname = `/${name}`;
+  const client = new Client({ connectionString: url });
+  await client.connect();
+  try {
+    await client.query(`CREATE DATABASE ${name}`);
+    await migrate({ url: temporary.href });
+    return await changesTo(temporary.href, schema ?? (await readSchema()));
+  } finally {
+    await client.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
+    await client.end();
+  }
+}
+
+// The engine compares schemas with schemas: what the migrations made is read back as one.
+async function changesTo(url: string, schema: SchemasContainer): Promise<string> {
+  const baseDirectoryPath = dirname(schema.files[0]?.path ?? '');
+  const { stdout } = await withSchemaEngine({ url, datamodel: schema }, async (engine) => {
+    const made = await engine.introspect({
       schema,
+      baseDirectoryPath,
+      force: false,
+      compositeTypeDepth: 0,
+      namespaces: null,
+    });
+    return engine.diff({
+      from: { tag: 'schemaDatamodel', ...made.schema },
+      to: { tag: 'schemaDatamodel', ...schema },
+      script: true,
+      exitCode: null,
       filters: everyTable,
-    }),
-  );
-  return migrationScript ?? '';
+    });
+  });
+  return stdout ?? '';
 }

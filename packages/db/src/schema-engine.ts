@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
@@ -7,15 +6,17 @@ import { repositoryRoot } from '@garboard/platform/paths';
 import { PrismaPg } from '@prisma/adapter-pg';
 import {
   bindMigrationAwareSqlAdapterFactory,
+  ColumnTypeEnum,
   type SqlDriverAdapter,
   type SqlMigrationAwareDriverAdapterFactory,
+  type SqlQuery,
 } from '@prisma/driver-adapter-utils';
 import type {
   MigrationList,
   SchemaEngine,
   SchemasContainer,
 } from '@prisma/schema-engine-wasm/schema_engine_bg';
-import { Client, Pool } from 'pg';
+import { Pool, type QueryConfig } from 'pg';
 
 type EngineModule = typeof import('@prisma/schema-engine-wasm/schema_engine_bg') & {
   __wbg_set_wasm(exports: WebAssembly.Exports): void;
@@ -60,49 +61,51 @@ export async function withSchemaEngine<T>(
 // The engine leaves what it opened to the end of the process; here it is closed when the work is done.
 function openConnections(url: string) {
   const pools: Pool[] = [];
-  const shadows: string[] = [];
-  const connect = async (address: string) => {
-    const pool = new Pool({ connectionString: address, max: 2 });
-    pools.push(pool);
-    return wholeScripts(await new PrismaPg(pool).connect());
-  };
   const factory: SqlMigrationAwareDriverAdapterFactory = {
     provider: 'postgres',
     adapterName: '@prisma/adapter-pg',
-    connect: () => connect(url),
-    // A temporary database, to see what the migrations make.
-    async connectToShadowDb() {
-      const name = `garboard_shadow_${randomBytes(8).toString('hex')}`;
-      await runOnce(url, `CREATE DATABASE ${name}`);
-      shadows.push(name);
-      const address = new URL(url);
-      address.pathname = `/${name}`;
-      return connect(address.href);
+    async connect() {
+      const pool = acceptCatalogueLetters(new Pool({ connectionString: url, max: 2 }));
+      pools.push(pool);
+      return forEngine(await new PrismaPg(pool).connect());
     },
+    connectToShadowDb: () =>
+      Promise.reject(new Error('Compare with a migrated database: see pendingChanges.')),
   };
-  return {
-    factory,
-    async close() {
-      await Promise.all(pools.map((pool) => pool.end()));
-      for (const name of shadows) await runOnce(url, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
-    },
-  };
+  return { factory, close: () => Promise.all(pools.map((pool) => pool.end())) };
 }
 
-async function runOnce(url: string, statement: string): Promise<void> {
-  const client = new Client({ connectionString: url });
-  await client.connect();
-  try {
-    await client.query(statement);
-  } finally {
-    await client.end();
-  }
+// Prisma's adapter refuses the type "char", one letter, that the system catalogue has and the engine asks for when it
+// reads a database. On the way in it is renamed for the adapter, on the way out it is told as the engine's character.
+const catalogueLetter = 18;
+const characterOid = 1042;
+const letterColumns = new Set(['confdeltype', 'confupdtype', 'constraint_type']);
+
+function acceptCatalogueLetters(pool: Pool): Pool {
+  const query = pool.query.bind(pool);
+  return Object.assign(pool, {
+    async query(config: QueryConfig) {
+      const result = await query(config);
+      for (const field of result.fields ?? []) {
+        if (field.dataTypeID === catalogueLetter) field.dataTypeID = characterOid;
+      }
+      return result;
+    },
+  });
 }
 
 // Prisma's adapter cuts a script at every semicolon, also inside $$ and quotes. Sent whole and without parameters,
 // PostgreSQL takes it apart itself, and all of it or nothing is done.
-function wholeScripts(adapter: SqlDriverAdapter): SqlDriverAdapter {
+function forEngine(adapter: SqlDriverAdapter): SqlDriverAdapter {
+  const queryRaw = adapter.queryRaw.bind(adapter);
   return Object.assign(adapter, {
+    async queryRaw(query: SqlQuery) {
+      const result = await queryRaw(query);
+      const columnTypes = result.columnTypes.map((type, at) =>
+        letterColumns.has(result.columnNames[at] ?? '') ? ColumnTypeEnum.Character : type,
+      );
+      return { ...result, columnTypes };
+    },
     async executeScript(script: string) {
       await adapter.executeRaw({ sql: script, args: [], argTypes: [] });
     },
