@@ -1,5 +1,16 @@
 import { createWriteStream } from 'node:fs';
-import { copyFile, link, mkdir, mkdtemp, readdir, realpath, rename, rm, stat } from 'node:fs/promises';
+import {
+  copyFile,
+  link,
+  mkdir,
+  mkdtemp,
+  readdir,
+  realpath,
+  rename,
+  rm,
+  stat,
+  writeFile,
+} from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -47,8 +58,8 @@ const contentPolicy =
   "default-src 'none'; img-src file:; font-src file:; style-src 'unsafe-inline' file:; base-uri 'none'; form-action 'none'";
 
 /**
- * Prints HTML to a tagged PDF with bookmarks. To Chromium the page lies in a private folder with its files, and it
- * sees nothing else; the folder is removed whatever happens.
+ * Prints HTML to a tagged PDF with bookmarks. Chromium sees a private folder with the HTML and its files, and nothing else;
+ * the folder is removed whatever happens.
  *
  * @throws PrintError when a file has an unfit name or is missing, an image can't be read, or the page goes elsewhere.
  * @throws PageTimeout when it takes longer than `timeoutMs`.
@@ -59,6 +70,7 @@ export async function printReport(request: PrintRequest): Promise<PrintedReport>
   const folder = await mkdtemp(join(request.workDir, 'print-'));
   try {
     await placeFiles(folder, request.files);
+    await writeFile(join(folder, documentName), withPolicy(request.html), { flag: 'wx', mode: 0o600 });
     request.onProgress?.(10);
     const pdf = join(folder, 'report.pdf');
     const pages = await request.browser.withPage(request.timeoutMs, (page) =>
@@ -88,6 +100,12 @@ export async function removeLeftovers(folder: string): Promise<void> {
   }
 }
 
+/** The HTML with the policy as its first element, where nothing can come before it. */
+function withPolicy(html: string): string {
+  const meta = `<meta http-equiv="Content-Security-Policy" content="${contentPolicy}">`;
+  return html.replace(/^\s*(<!doctype html>)?/i, (start) => start + meta);
+}
+
 async function placeFiles(folder: string, files: readonly ReportFile[]): Promise<void> {
   for (const { name, path } of files) {
     if (!/^[A-Za-z0-9_-][A-Za-z0-9._-]*$/.test(name) || name.startsWith('report.')) {
@@ -114,11 +132,14 @@ async function linkOrCopy(from: string, to: string): Promise<void> {
 
 async function print(page: Page, folder: string, pdf: string, request: PrintRequest): Promise<number> {
   const address = pathToFileURL(join(folder, documentName)).href;
-  const allowed = new Set(request.files.map(({ name }) => pathToFileURL(join(folder, name)).href));
+  const allowed = new Set([
+    address,
+    ...request.files.map(({ name }) => pathToFileURL(join(folder, name)).href),
+  ]);
   await page.setRequestInterception(true);
   page.on('request', (asked) => {
     // They fail only when the page is already gone.
-    answer(asked, address, allowed, request).catch(() => undefined);
+    answer(asked, allowed, request).catch(() => undefined);
   });
   page.setDefaultTimeout(request.timeoutMs);
   await page.goto(address, { waitUntil: 'load' });
@@ -138,16 +159,8 @@ async function print(page: Page, folder: string, pdf: string, request: PrintRequ
   return measured ?? countPages(pdf);
 }
 
-async function answer(
-  asked: HTTPRequest,
-  address: string,
-  allowed: Set<string>,
-  request: PrintRequest,
-): Promise<void> {
-  if (asked.url() === address) {
-    const headers = { 'Content-Security-Policy': contentPolicy };
-    await asked.respond({ contentType: 'text/html; charset=utf-8', headers, body: request.html });
-  } else if (allowed.has(asked.url())) {
+async function answer(asked: HTTPRequest, allowed: Set<string>, request: PrintRequest): Promise<void> {
+  if (allowed.has(asked.url())) {
     await asked.continue();
   } else {
     request.onRefused?.(asked.url());
