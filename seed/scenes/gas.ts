@@ -94,7 +94,7 @@ export function gasLocker(p: Picture, state: 'blocked' | 'clear'): void {
       over: p.texture('dirt', 0.4),
     });
     tube(p, 'M1690 736C1590 730 1480 610 1370 540S1060 500 980 420', 30, 'black');
-    finger(p, 1640, 770, 20, 0.9);
+    finger(p, 1650, 790, -118, 0.85);
   } else {
     drop(p, 1290, 1010, 14);
     drop(p, 900, 1080, 10);

@@ -1,38 +1,20 @@
-import { cruiser, motorVessel, yacht } from './boats.ts';
-import { batteries, shoreInlet, wiringJoint, wiringJumble } from './electrics.ts';
+import { batteries } from './batteries.ts';
+import { engineFront, flameArrester, pumpWeeping } from './engine.ts';
+import { extinguisher, extinguisherStamp } from './extinguishers.ts';
 import { gasBottle, gasHoseDated, gasLocker } from './gas.ts';
-import {
-  deckCoreWeep,
-  deckRust,
-  hullAnode,
-  hullBlisters,
-  moistureMeter,
-  platePitting,
-  stanchionCrack,
-  utGauge,
-} from './hull.ts';
-import {
-  blowerDuct,
-  engineFront,
-  exhaustElbow,
-  exhaustLagging,
-  flameArrester,
-  pumpWeeping,
-  steeringRam,
-} from './machinery.ts';
+import { deckCoreWeep, hullBlisters, moistureMeter, stanchionCrack } from './hull-plastic.ts';
+import { deckRust, hullAnode, platePitting, utGauge } from './hull-steel.ts';
+import { blowerDuct, exhaustElbow, exhaustLagging, steeringRam } from './machinery-space.ts';
+import { cruiser, motorVessel } from './motor-boats.ts';
 import type { Picture } from './picture.ts';
 import { drainHose, gateValve, seacock } from './plumbing.ts';
+import { drivePropeller, propeller } from './propellers.ts';
 import { anchorShackle, chainplateWeep, steeringCable, swage, toggle } from './rig.ts';
-import { extinguisher, extinguisherStamp, flares, liferaftLabel, navLight } from './safety.ts';
-import {
-  anodeWasted,
-  bellowsCracked,
-  cutlessBearing,
-  drivePropeller,
-  propeller,
-  rudderGap,
-} from './stern-gear.ts';
+import { flares, liferaftLabel, navLight } from './safety.ts';
+import { anodeWasted, bellowsCracked, cutlessBearing, rudderGap } from './stern-gear.ts';
 import { bilgeFloat, fuelHoseCracked, fuelTankLabel } from './tanks.ts';
+import { shoreInlet, wiringJoint, wiringJumble } from './wiring.ts';
+import { yacht } from './yacht.ts';
 
 /** Draws a subject on an empty picture. */
 export type Scene = (p: Picture) => void;

@@ -117,6 +117,7 @@ export async function renderScene(scene: SceneKey, options: RenderOptions): Prom
     })
     .jpeg({ quality: 82, optimiseCoding: false })
     .withExif(exifBlock(options))
+    .withMetadata({ orientation: options.orientation })
     .toBuffer();
 }
 
@@ -150,7 +151,7 @@ function exifBlock(options: RenderOptions) {
   const zone = `${offset < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
   const { position } = options;
   return {
-    IFD0: { Orientation: String(options.orientation), DateTime: stamp },
+    IFD0: { DateTime: stamp },
     IFD2: { DateTimeOriginal: stamp, OffsetTimeOriginal: zone },
     ...(position && {
       IFD3: {
