@@ -33,6 +33,7 @@ export const surveys: SurveySpec[] = [
       { role: 'insurer', person: 'hesper', released: true },
       { role: 'yard', person: 'gethin', released: true },
       { role: 'broker', person: 'aurelie', released: true },
+      { role: 'buyer', person: 'corvin', released: true },
     ],
     photos: [
       { scene: 'larkspindle-ashore', caption: 'Larkspindle ashore at Sallowhythe, from the port beam' },

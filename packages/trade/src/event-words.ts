@@ -1,3 +1,9 @@
+/** A calendar day as people write it: 4 May 2026. */
+const longDay = (day: string): string =>
+  new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(
+    new Date(`${day}T00:00:00Z`),
+  );
+
 /** What can happen to a survey, and the sentence that its history shows. */
 const words = {
   'survey.created': () => 'Survey opened',
@@ -12,12 +18,13 @@ const words = {
   'finding.deleted': (d) => `Draft finding deleted: ${d.title}`,
   'finding.withdrawn': (d) => `Finding withdrawn: ${d.title}`,
   'findings.ordered': () => 'Order of findings changed',
-  'finding.issued': (d) => (d.dueOn ? `Issued, due by ${d.dueOn}` : 'Issued'),
+  'finding.issued': (d) => (d.dueOn ? `Issued, due by ${longDay(d.dueOn)}` : 'Issued'),
   'report.requested': (d) => `${d.label} requested, revision ${d.revision}`,
   'report.issued': (d) => `${d.label} issued, revision ${d.revision}`,
   'report.failed': (d) => `${d.label} could not be made: ${d.problem}`,
   'evidence.sent': (d) => `Evidence sent: ${d.statement}`,
-  'evidence.accepted': (d) => (d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared'),
+  'evidence.accepted': (d) =>
+    d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared',
   'evidence.returned': (d) => `Evidence returned: ${d.reason}`,
   'evidence.accepted-as-is': (d) => `Accepted as it is: ${d.reason}`,
 } as const satisfies Record<string, (data: Record<string, string>) => string>;

@@ -1,7 +1,8 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
 import type { Ctx } from '@garboard/core/context';
 import { type Accepts, inspectUpload } from '@garboard/core/files/inspect-upload';
-import type { Upload } from '@garboard/core/files/received-file';
+import type { ReceivedFile, Upload } from '@garboard/core/files/received-file';
+import { enqueue } from '@garboard/core/outbox/enqueue';
 import { Refusal } from '@garboard/core/problems';
 import { inTransaction } from '@garboard/db/database';
 import type { FastifyInstance } from 'fastify';
@@ -37,6 +38,17 @@ function parseFields(form: z.ZodObject, fields: Record<string, string>): unknown
     detail: issue.message,
   }));
   throw new Refusal('invalid-input', errors.map((e) => `${e.pointer}: ${e.detail}`).join(' '), errors);
+}
+
+/** Has files that were kept by a transaction which then failed removed again, unless another row names them. */
+async function collectKept(deps: Deps, files: readonly ReceivedFile[]): Promise<void> {
+  const kept: string[] = [];
+  for (const { staged } of files)
+    if (staged && (await deps.store.has(staged.sha256))) kept.push(staged.sha256);
+  if (kept.length === 0) return;
+  await inTransaction(deps.db, [], async (tx) => {
+    for (const sha256 of new Set(kept)) await enqueue(tx, 'object.collect', { sha256 });
+  });
 }
 
 /**
@@ -88,6 +100,11 @@ export function serveForm<N extends FormRoute>(
         });
         reply.code(route.status);
         return answer;
+      } catch (error) {
+        await collectKept(deps, received.files).catch((err) =>
+          request.log.error({ err }, 'files left to the sweep'),
+        );
+        throw error;
       } finally {
         await received.discard();
       }

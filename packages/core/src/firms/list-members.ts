@@ -21,7 +21,10 @@ export function presentMember(row: MemberRow): MemberView {
 }
 
 /** The firm's staff, in the order they joined. @throws Refusal `not-found` */
-export async function listMembers(ctx: Ctx, input: PageInput & { firmId: string }): Promise<Page<MemberView>> {
+export async function listMembers(
+  ctx: Ctx,
+  input: PageInput & { firmId: string },
+): Promise<Page<MemberView>> {
   await loadFirm(ctx, input.firmId);
   const after = decodeCursor(input.cursor, uuidForm);
   const rows = await ctx.tx.firmMember.findMany({

@@ -25,7 +25,12 @@ export async function addParty(
   const survey = await loadSurvey(ctx, input.surveyId);
   const { role, name, email } = input.party;
   const action = role === 'yard' && survey.parties.length > 0 ? 'party.invite-yard' : 'party.invite';
-  const asRole = authorise(ctx.actor, survey, action, 'The firm invites parties; an owner may invite a yard.');
+  const asRole = authorise(
+    ctx.actor,
+    survey,
+    action,
+    'The firm invites parties; an owner may invite a yard.',
+  );
   const person = await invitePerson(ctx, { name, email });
   const released = input.party.released ?? releasedByDefault.includes(role);
   const id = newId();
@@ -33,7 +38,8 @@ export async function addParty(
     data: [{ id, firmId: survey.firmId, surveyId: survey.id, personId: person.id, role, name, released }],
     skipDuplicates: true,
   });
-  if (made.count === 0) throw wrongState(`${email} is invited as ${partyRoleLabels[role].toLowerCase()} already.`);
+  if (made.count === 0)
+    throw wrongState(`${email} is invited as ${partyRoleLabels[role].toLowerCase()} already.`);
   await recordEvent(ctx, {
     firmId: survey.firmId,
     surveyId: survey.id,

@@ -7,7 +7,9 @@ import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type Page, type PageInput, uuidForm } from '../paging.ts';
 import { loadSurvey } from '../surveys/load-survey.ts';
 
-type PartyRow = Prisma.PartyGetPayload<{ include: { person: { select: { email: true; passwordHash: true } } } }>;
+type PartyRow = Prisma.PartyGetPayload<{
+  include: { person: { select: { email: true; passwordHash: true } } };
+}>;
 export type PartyView = z.output<typeof party>;
 
 export function presentParty(row: PartyRow): PartyView {
@@ -23,7 +25,10 @@ export function presentParty(row: PartyRow): PartyView {
 }
 
 /** The parties to a survey; an owner sees the owner's own side and the yards. @throws Refusal `not-allowed` */
-export async function listParties(ctx: Ctx, input: PageInput & { surveyId: string }): Promise<Page<PartyView>> {
+export async function listParties(
+  ctx: Ctx,
+  input: PageInput & { surveyId: string },
+): Promise<Page<PartyView>> {
   const survey = await loadSurvey(ctx, input.surveyId);
   authorise(ctx.actor, survey, 'party.read', 'Only the firm and the owner see who else was invited.');
   const all = may(ctx.actor, survey, 'party.invite');

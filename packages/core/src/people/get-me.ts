@@ -16,7 +16,9 @@ export async function getMe(ctx: Ctx): Promise<z.output<typeof me>> {
   const parties = await ctx.tx.party.findMany({
     where: { personId },
     include: {
-      survey: { select: { number: true, vessel: { select: { name: true } }, firm: { select: { name: true } } } },
+      survey: {
+        select: { number: true, vessel: { select: { name: true } }, firm: { select: { name: true } } },
+      },
     },
     orderBy: { id: 'desc' },
     take: 500,

@@ -9,7 +9,10 @@ import { startSession } from './start-session.ts';
 import { hashToken } from './tokens.ts';
 
 const spent = () =>
-  new Refusal('link-spent', 'This link was used before or is too old. Ask whoever invited you for a new one.');
+  new Refusal(
+    'link-spent',
+    'This link was used before or is too old. Ask whoever invited you for a new one.',
+  );
 
 async function usableLink(ctx: Ctx, token: string) {
   const link = await ctx.tx.oneTimeLink.findUnique({ where: { tokenHash: hashToken(token) } });
