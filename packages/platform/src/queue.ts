@@ -69,6 +69,10 @@ export interface JobWorker {
 export interface JobWorkerOptions {
   /** How many jobs at once; default 1. */
   concurrency?: number;
+  /** How long a job stays locked when its worker has died; renewed every half of it. Default 15 000. */
+  lockDurationMs?: number;
+  /** How often expired locks are looked for; default 5 000. */
+  stalledIntervalMs?: number;
   log?: Pick<Logger, 'error' | 'warn'>;
 }
 
@@ -158,8 +162,8 @@ export function openWorker<Data>(
   };
   const worker = newWorker(connection, name, process, {
     concurrency: options.concurrency ?? 1,
-    lockDuration: lockDurationMs,
-    stalledInterval: stalledIntervalMs,
+    lockDuration: options.lockDurationMs ?? lockDurationMs,
+    stalledInterval: options.stalledIntervalMs ?? stalledIntervalMs,
     maxStalledCount,
     // How long a lost connection waits before it is tried again; BullMQ's own 15 s is a long silence.
     runRetryDelay: 2_000,
