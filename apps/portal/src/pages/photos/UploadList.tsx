@@ -18,7 +18,8 @@ export function UploadList({
   if (!rows.length) return null;
   const bytes = rows.reduce((sum, row) => sum + row.file.size, 0);
   const sent = rows.reduce((sum, row) => sum + row.file.size * (row.state === 'refused' ? 1 : row.share), 0);
-  const sending = rows.filter((row) => row.state === 'sending');
+  const sending = rows.filter((row) => row.state === 'sending' && row.share < 1);
+  const arrived = rows.filter((row) => row.state === 'sending' && row.share >= 1).length;
   const waiting = rows.filter((row) => row.state === 'waiting').length;
   const stored = rows.filter((row) => row.state === 'stored').length;
   const refused = rows.filter((row) => row.state === 'refused');
@@ -40,6 +41,7 @@ export function UploadList({
           value={row.share}
         />
       ))}
+      {arrived ? <p className="soft">{count(arrived, 'photo')} sent, being looked at.</p> : null}
       {waiting ? <p className="soft">{count(waiting, 'photo')} waiting.</p> : null}
       {interrupted.length ? (
         <div className="notice notice-error">

@@ -49,11 +49,11 @@ export function Letters({ survey, findings }: { survey: Survey; findings: readon
         <p>
           {toClear.length
             ? `All ${count(toClear.length, 'finding')} that required clearing ${toClear.length === 1 ? 'has' : 'have'} been decided.`
-            : 'No finding of this report requires clearing.'}
+            : 'No finding of this report requires clearing, so there is nothing a clearance letter could confirm.'}
         </p>
       )}
       <div className="actions">
-        {open.length ? null : (
+        {open.length || !toClear.length ? null : (
           <Button kind="main" busy={issue.busy} onClick={() => issue.run('clearance-letter')}>
             Issue the clearance letter
           </Button>

@@ -2,7 +2,7 @@ import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
 import { surveyMayBeIssued } from '@garboard/trade/states';
 import { surveyStateLabels } from '@garboard/trade/vocabulary';
-import { count } from '../../ui/format.ts';
+import { count, listed } from '../../ui/format.ts';
 
 /** One line of the list looked through before issuing. */
 export interface Check {
@@ -44,22 +44,22 @@ export function readiness(survey: Survey, findings: readonly Finding[]): Check[]
   for (const finding of findings) {
     const missing = [
       finding.observed ? '' : 'what was seen',
-      finding.consequence ? '' : 'why it matters',
-      finding.recommendation || finding.urgency === 'note' ? '' : 'what to do',
+      finding.recommendation ? '' : 'what to do',
     ].filter(Boolean);
-    if (missing.length) {
+    const silent = missing.length ? missing : finding.consequence ? [] : ['why it matters'];
+    if (silent.length) {
       add(
         finding.id,
         `/findings/${finding.id}/edit`,
-        'look',
-        `Finding ${finding.number}, ${finding.title}: nothing written about ${missing.join(', ')}.`,
+        missing.length ? 'missing' : 'look',
+        `Finding ${finding.number}, ${finding.title}: nothing written about ${listed(silent)}.`,
       );
     }
   }
   add(
     'surveyor',
     '',
-    survey.surveyorName ? 'ready' : 'look',
+    survey.surveyorName ? 'ready' : 'missing',
     survey.surveyorName ? `Signed by ${survey.surveyorName}` : 'No surveyor is named to sign.',
   );
   add(

@@ -5,6 +5,7 @@ import { call } from '../../api/client.ts';
 import { useAction } from '../../api/queries.ts';
 import { useFilters } from '../../app/filters.ts';
 import { useLeaveWarning } from '../../app/leaving.tsx';
+import { useMe } from '../../app/session.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { Page } from '../../ui/Page.tsx';
@@ -17,9 +18,13 @@ import { emptySurvey, SurveyFields } from './surveyForm.tsx';
 /** A new survey: which vessel, what for, when attended. Everything but vessel and purpose can wait. */
 export default function NewSurvey() {
   const [, go] = useLocation();
+  const me = useMe();
+  const mine = me.firmRoles[0];
   const [filter] = useFilters();
   const [vesselId, setVesselId] = useState(filter('vessel'));
-  const [draft, setDraft] = useState<SurveyDraft>(emptySurvey);
+  const [draft, setDraft] = useState<SurveyDraft>(() =>
+    emptySurvey(mine && mine.role !== 'office' ? me.person.id : ''),
+  );
   const [rows, setRows] = useState<AttendanceRow[]>([]);
   const [missing, setMissing] = useState('');
   const [touched, setTouched] = useState(false);
@@ -35,7 +40,13 @@ export default function NewSurvey() {
     const { purpose } = draft;
     setMissing(vesselId ? '' : 'Choose the vessel, or enter a new one.');
     if (!vesselId || !purpose) return;
-    create.run({ ...draft, purpose, vesselId, attendances: attendancesOf(rows) });
+    create.run({
+      ...draft,
+      surveyorId: draft.surveyorId || null,
+      purpose,
+      vesselId,
+      attendances: attendancesOf(rows),
+    });
   }
   return (
     <Page title="New survey">
@@ -49,6 +60,7 @@ export default function NewSurvey() {
       >
         <VesselChoice value={vesselId} onChange={setVesselId} />
         <SurveyFields
+          firmId={mine?.firm.id ?? ''}
           draft={draft}
           set={(change) => setDraft((now) => ({ ...now, ...change }))}
           error={create.error}

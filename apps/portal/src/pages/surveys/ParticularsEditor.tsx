@@ -13,6 +13,7 @@ import { emptySurvey, SurveyFields } from './surveyForm.tsx';
 
 const labels: Record<keyof SurveyDraft, string> = {
   purpose: 'Purpose',
+  surveyorId: 'Surveyor who signs',
   requestedBy: 'Asked for by',
   scope: 'Scope',
   limitations: 'Limitations',
@@ -23,7 +24,26 @@ const labels: Record<keyof SurveyDraft, string> = {
 function valuesOf(survey: Survey | null): SurveyDraft {
   if (!survey) return emptySurvey();
   const { purpose, requestedBy, scope, limitations, timeZone, clearanceDecidedBy } = survey;
-  return { purpose, requestedBy, scope, limitations, timeZone, clearanceDecidedBy };
+  return {
+    purpose,
+    surveyorId: survey.surveyorId ?? '',
+    requestedBy,
+    scope,
+    limitations,
+    timeZone,
+    clearanceDecidedBy,
+  };
+}
+
+/** A field in words, to set two versions side by side; the surveyor's name is known from either record. */
+function showField(key: keyof SurveyDraft, values: SurveyDraft, records: (Survey | null)[]): string {
+  if (key === 'purpose' && values.purpose) return purposeLabels[values.purpose];
+  if (key === 'surveyorId' && values.surveyorId) {
+    return (
+      records.find((record) => record?.surveyorId === values.surveyorId)?.surveyorName ?? 'Another surveyor'
+    );
+  }
+  return values[key];
 }
 
 /** The particulars in a form; two people's changes are put together, not overwritten. */
@@ -31,10 +51,10 @@ export function ParticularsEditor({ survey, onClose }: { survey: Survey; onClose
   const edit = useRecordEdit<Survey, SurveyDraft>({
     record: survey,
     valuesOf,
-    save: ({ purpose, ...rest }, base) =>
+    save: ({ purpose, surveyorId, ...rest }, base) =>
       call('updateSurvey', {
         params: { id: survey.id },
-        body: purpose ? { purpose, ...rest } : rest,
+        body: { ...rest, surveyorId: surveyorId || null, ...(purpose ? { purpose } : {}) },
         ifMatch: etagOf(base ?? survey),
       }),
     reload: () => call('getSurvey', { params: { id: survey.id } }),
@@ -51,9 +71,7 @@ export function ParticularsEditor({ survey, onClose }: { survey: Survey; onClose
         mine={edit.values}
         theirs={valuesOf(edit.theirs)}
         labels={labels}
-        show={(key, values) =>
-          key === 'purpose' && values.purpose ? purposeLabels[values.purpose] : String(values[key])
-        }
+        show={(key, values) => showField(key, values, [survey, edit.theirs])}
         busy={edit.busy}
         onSettle={edit.settle}
         onPostpone={edit.postpone}
@@ -69,7 +87,7 @@ export function ParticularsEditor({ survey, onClose }: { survey: Survey; onClose
       }}
     >
       <Restored when={edit.restored} onDiscard={edit.discard} />
-      <SurveyFields draft={edit.values} set={edit.set} error={edit.error} />
+      <SurveyFields firmId={survey.firmId} draft={edit.values} set={edit.set} error={edit.error} />
       <ErrorNotice error={edit.error} />
       <div className="actions">
         <Button kind="main" type="submit" busy={edit.busy} busyLabel="Saving…">

@@ -1,13 +1,14 @@
 import { purposeLabels } from '@garboard/trade/vocabulary';
 import type { CallArgs } from '../../api/client.ts';
 import { fieldError } from '../../api/problems.ts';
+import { useWholeList } from '../../api/queries.ts';
 import { RadioGroup, SelectField, TextArea, TextField } from '../../ui/Field.tsx';
 
 type Body = CallArgs<'createSurvey'>['body'];
 /** The particulars of a survey as they are written in a form. */
 export type SurveyDraft = Required<
   Pick<Body, 'requestedBy' | 'scope' | 'limitations' | 'timeZone' | 'clearanceDecidedBy'>
-> & { purpose: Body['purpose'] | '' };
+> & { purpose: Body['purpose'] | ''; surveyorId: string };
 
 const decidedByLabels = {
   insurer: 'The insurer, once invited to the survey',
@@ -15,9 +16,10 @@ const decidedByLabels = {
 } as const;
 
 /** The reader's own zone is the likeliest place of the survey. */
-export function emptySurvey(): SurveyDraft {
+export function emptySurvey(surveyorId = ''): SurveyDraft {
   return {
     purpose: '',
+    surveyorId,
     requestedBy: '',
     scope: '',
     limitations: '',
@@ -28,10 +30,12 @@ export function emptySurvey(): SurveyDraft {
 
 /** The fields of a survey, for a new one and for editing. */
 export function SurveyFields({
+  firmId,
   draft,
   set,
   error,
 }: {
+  firmId: string;
   draft: SurveyDraft;
   set: (change: Partial<SurveyDraft>) => void;
   error: unknown;
@@ -57,6 +61,12 @@ export function SurveyFields({
           error={fieldError(error, '/requestedBy')}
         />
       </div>
+      <SurveyorField
+        firmId={firmId}
+        value={draft.surveyorId}
+        onChange={(surveyorId) => set({ surveyorId })}
+        error={fieldError(error, '/surveyorId')}
+      />
       <TextArea
         label="Scope"
         hint="What was agreed to be looked at, and by which means."
@@ -84,6 +94,32 @@ export function SurveyFields({
         onChange={(clearanceDecidedBy) => set({ clearanceDecidedBy })}
       />
     </>
+  );
+}
+
+/** Those of the firm who may sign; the office can't. */
+function SurveyorField({
+  firmId,
+  value,
+  onChange,
+  error,
+}: {
+  firmId: string;
+  value: string;
+  onChange: (id: string) => void;
+  error: string | undefined;
+}) {
+  const members = useWholeList('listMembers', { params: { id: firmId } });
+  const signing = (members.data ?? []).filter((member) => member.role !== 'office');
+  return (
+    <SelectField
+      label="Surveyor who signs"
+      value={value}
+      options={Object.fromEntries(signing.map((member) => [member.id, member.name]))}
+      empty="Not named yet"
+      onChange={onChange}
+      error={error}
+    />
   );
 }
 
