@@ -67,7 +67,7 @@ test('a kept program is started again when it ends, ever later, until it is stop
     ends.push([code, restartInMs]),
   );
   onTestFinished(() => kept.stop(1_000));
-  await expect.poll(() => lines.length, { timeout: 20_000 }).toBeGreaterThanOrEqual(2);
+  await expect.poll(() => ends.length, { timeout: 20_000 }).toBeGreaterThanOrEqual(2);
   await kept.stop(1_000);
   expect(ends.slice(0, 2)).toEqual([
     [7, 500],
