@@ -11,9 +11,21 @@ import { DecideEvidence } from './DecideEvidence.tsx';
 import { EvidenceFiles } from './EvidenceFiles.tsx';
 import { SendEvidence } from './SendEvidence.tsx';
 
+const reasonWords = { accept: 'Remark: ', return: 'Returned because: ', 'accept-as-is': 'Limit: ' } as const;
+
+/** A photo just sent has no small picture yet; look again soon, but not for ever if it never gets one. */
+const whilePreparing = (clearances: Clearance[]) =>
+  clearances.some(
+    (clearance) =>
+      Date.now() - Date.parse(clearance.sentAt) < 120_000 &&
+      clearance.files.some((file) => file.mediaType.startsWith('image/') && !file.thumbUrl),
+  )
+    ? 2000
+    : false;
+
 /** What was sent to show that a finding was put right, what became of it, and what the reader can do now. */
 export function Evidence({ survey, finding }: { survey: Survey; finding: Finding }) {
-  const sent = useWholeList('listClearances', { params: { id: finding.id } });
+  const sent = useWholeList('listClearances', { params: { id: finding.id } }, { again: whilePreparing });
   if (isStatus(sent.error, 403)) return null;
   const waiting = sent.data?.find((clearance) => clearance.state === 'sent');
   return (
@@ -61,7 +73,7 @@ function Step({ clearance, timeZone }: { clearance: Clearance; timeZone: string 
           <div>
             {clearance.reason ? (
               <p className="text">
-                <strong>{clearance.decision === 'return' ? 'Returned because: ' : 'Note: '}</strong>
+                <strong>{clearance.decision ? reasonWords[clearance.decision] : ''}</strong>
                 {clearance.reason}
               </p>
             ) : null}
