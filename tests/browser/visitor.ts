@@ -1,0 +1,186 @@
+import { execFile } from 'node:child_process';
+import { mkdir } from 'node:fs/promises';
+import { promisify } from 'node:util';
+import { findChromium } from '@garboard/platform/chromium';
+import puppeteer, { type Browser, type BrowserContext, type ElementHandle, type Page } from 'puppeteer';
+import { chromiumDir } from '../support/worker.ts';
+
+const patience = { timeout: 30_000 };
+const folder = 'tests/artefacts/browser';
+
+/** What went wrong in any window, whoever's it was: script errors, content-policy violations, failed requests. */
+export type Complaints = string[];
+
+/** Answers that belong to the story: nobody is signed in yet, and the second of two saves. */
+const expected = [/^401 GET \/v1\/me$/, /^412 PATCH \/v1\/findings\//];
+
+/** Builds the portal as it is in the tree into a folder of the test's own. */
+export async function buildPortal(outDir: string): Promise<void> {
+  await promisify(execFile)('npx', ['vite', 'build', '--outDir', outDir, '--logLevel', 'warn'], {
+    cwd: 'apps/portal',
+  });
+}
+
+export async function openBrowser(): Promise<Browser> {
+  await mkdir(folder, { recursive: true });
+  const { executablePath, args, env } = await findChromium({ dataDir: chromiumDir });
+  return puppeteer.launch({ executablePath, args: [...args], env: { ...env }, protocolTimeout: 60_000 });
+}
+
+/** One window, worked by what a person sees: labels, names and words, never by class names. */
+export class Visitor {
+  readonly page: Page;
+  readonly #context: BrowserContext;
+  readonly #complaints: Complaints;
+  readonly #url: string;
+
+  private constructor(page: Page, context: BrowserContext, complaints: Complaints, url: string) {
+    this.page = page;
+    this.#context = context;
+    this.#complaints = complaints;
+    this.#url = url;
+  }
+
+  /** A fresh browser context, with cookies of its own. */
+  static async arrive(browser: Browser, url: string, complaints: Complaints): Promise<Visitor> {
+    return Visitor.#open(await browser.createBrowserContext(), complaints, url);
+  }
+
+  static async #open(context: BrowserContext, complaints: Complaints, url: string): Promise<Visitor> {
+    const page = await context.newPage();
+    await page.setViewport({ width: 1280, height: 900 });
+    page.setDefaultTimeout(patience.timeout);
+    page.on('pageerror', (error) => complaints.push(`script: ${String(error)}`));
+    page.on('console', (message) => {
+      // Failed requests are judged below, by their status.
+      if (message.type() !== 'error' || message.text().startsWith('Failed to load resource')) return;
+      complaints.push(`console: ${message.text()}`);
+    });
+    page.on('response', (response) => {
+      const line = `${response.status()} ${response.request().method()} ${new URL(response.url()).pathname}`;
+      if (response.status() >= 400 && !expected.some((known) => known.test(line))) complaints.push(line);
+    });
+    await page.evaluateOnNewDocument(() => {
+      document.addEventListener('securitypolicyviolation', (event) => {
+        console.error(`Content policy: ${event.violatedDirective} ${event.blockedURI}`);
+      });
+    });
+    return new Visitor(page, context, complaints, url);
+  }
+
+  /** A second tab of the same person. */
+  another(): Promise<Visitor> {
+    return Visitor.#open(this.#context, this.#complaints, this.#url);
+  }
+
+  async goTo(path: string): Promise<void> {
+    await this.page.goto(new URL(path, this.#url).href, patience);
+  }
+
+  async leave(): Promise<void> {
+    await this.#context.close();
+  }
+
+  async find(role: string, name: string): Promise<ElementHandle> {
+    const found = await this.page.waitForSelector(`::-p-aria([name="${name}"][role="${role}"])`, patience);
+    if (!found) throw new Error(`No ${role} named ${name}.`);
+    return found;
+  }
+
+  async click(role: string, name: string): Promise<void> {
+    await this.page.bringToFront();
+    await this.page
+      .locator(`::-p-aria([name="${name}"][role="${role}"])`)
+      .setTimeout(patience.timeout)
+      .click();
+  }
+
+  async press(name: string): Promise<void> {
+    await this.click('button', name);
+  }
+
+  async follow(name: string): Promise<void> {
+    await this.click('link', name);
+  }
+
+  /** Writes into the field, in place of what it held. */
+  async fill(name: string, text: string, role = 'textbox'): Promise<void> {
+    await this.page.bringToFront();
+    await this.page
+      .locator(`::-p-aria([name="${name}"][role="${role}"])`)
+      .setTimeout(patience.timeout)
+      .fill(text);
+  }
+
+  /** Chooses an option by its words. */
+  async choose(name: string, option: string): Promise<void> {
+    const list = await this.find('combobox', name);
+    const value = await list.evaluate((element, words) => {
+      const options = element instanceof HTMLSelectElement ? [...element.options] : [];
+      return options.find((one) => one.text === words)?.value ?? null;
+    }, option);
+    if (value === null) throw new Error(`“${name}” doesn't offer “${option}”.`);
+    await list.select(value);
+  }
+
+  /** Gives files to the picker of that name. */
+  async give(name: string, files: string[]): Promise<void> {
+    const picker = (await this.find('button', name)) as ElementHandle<HTMLInputElement>;
+    await picker.uploadFile(...files);
+  }
+
+  /** Waits until the words stand on the page. */
+  async reads(words: string): Promise<void> {
+    await this.page
+      .waitForFunction((text) => document.body.textContent.includes(text), patience, words)
+      .catch(async (error) => {
+        throw new Error(`“${words}” isn't on the page:\n${await this.text()}`, { cause: error });
+      });
+  }
+
+  /** Waits until the words are gone from the page. */
+  async readsNoMore(words: string): Promise<void> {
+    await this.page.waitForFunction((text) => !document.body.textContent.includes(text), patience, words);
+  }
+
+  text(): Promise<string> {
+    return this.page.evaluate(() => document.body.textContent);
+  }
+
+  async signIn(person: { email: string }, password: string): Promise<void> {
+    await this.goTo('/');
+    await this.fill('E-mail', person.email);
+    await this.fill('Password', password);
+    await this.press('Sign in');
+    await this.reads('Sign out');
+  }
+
+  /** Presses Tab until the thing of that name has the focus. */
+  async tabTo(name: string): Promise<void> {
+    for (let presses = 0; presses < 40; presses += 1) {
+      await this.page.keyboard.press('Tab');
+      const here = await this.page.evaluate(() => {
+        const at = document.activeElement;
+        const label = at instanceof HTMLInputElement ? at.labels?.[0] : at;
+        return label?.textContent ?? '';
+      });
+      if (here === name) return;
+    }
+    throw new Error(`Tab never came to “${name}”.`);
+  }
+
+  /** Keeps a picture of the whole page among the test's artefacts. */
+  async picture(name: string): Promise<void> {
+    await this.page.bringToFront();
+    await this.page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
+  }
+
+  /** How wide the page is on a narrow telephone, in CSS pixels; keeps a picture. */
+  async widthAt360(name: string): Promise<number> {
+    await this.page.setViewport({ width: 360, height: 740 });
+    const width = await this.page.evaluate(() => document.documentElement.scrollWidth);
+    await this.picture(`${name}-360`);
+    await this.page.setViewport({ width: 1280, height: 900 });
+    return width;
+  }
+}
