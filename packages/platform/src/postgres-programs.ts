@@ -34,12 +34,14 @@ export async function postgresAccount(folders: string[]): Promise<PostgresAccoun
     `--reuid=${ids.uid}`,
     `--regid=${ids.gid}`,
     '--clear-groups',
+    // Without it access(2), by which initdb looks for its other program, ignores the right that is kept.
+    '--securebits=+no_setuid_fixup',
     '--inh-caps=-all,+dac_override',
     '--ambient-caps=-all,+dac_override',
     '--bounding-set=-all,+dac_override',
   ];
   try {
-    await run('setpriv', [...prefix.slice(1), 'true']);
+    await run('setpriv', [...prefix.slice(1), postgres, '--version']);
   } catch {
     throw new Error(
       `PostgreSQL can't run as root, and the account "postgres" can't pass through ${closed}: ` +
