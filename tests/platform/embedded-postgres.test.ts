@@ -1,4 +1,4 @@
-import { readFile, stat, writeFile } from 'node:fs/promises';
+import { chmod, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { startEmbeddedPostgres } from '@garboard/platform/embedded-postgres';
 import { Client } from 'pg';
@@ -80,8 +80,10 @@ test('a server started by another live process is used and left running', { time
   await expect(query(owner.url, 'SELECT 1')).rejects.toThrow();
 });
 
-test('several starts at once in an empty folder share one server', { timeout: 60_000 }, async () => {
+test('several starts at once in an empty, private folder share one server', { timeout: 60_000 }, async () => {
   const dataDir = await testFolder();
+  // As under /root: PostgreSQL's own account may not pass through here.
+  await chmod(dataDir, 0o700);
   const servers = await Promise.all([start(dataDir), start(dataDir), start(dataDir)]);
   expect(new Set(servers.map((server) => server.url)).size).toBe(1);
 });
