@@ -123,10 +123,11 @@ export class Visitor {
     await list.select(value);
   }
 
-  /** Gives files to the picker of that name. */
+  /** Gives files to the picker with that label; its spoken name ends in the files chosen, so the label is sought. */
   async give(name: string, files: string[]): Promise<void> {
-    const picker = (await this.find('button', name)) as ElementHandle<HTMLInputElement>;
-    await picker.uploadFile(...files);
+    const path = `//input[@type="file"][@id=//label[normalize-space()="${name}"]/@for]`;
+    const picker = await this.page.waitForSelector(`::-p-xpath(${path})`, patience);
+    await (picker as ElementHandle<HTMLInputElement>).uploadFile(...files);
   }
 
   /** Waits until the words stand on the page. */

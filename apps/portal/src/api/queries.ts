@@ -12,6 +12,8 @@ import { call, newIdempotencyKey, ProblemError } from './client.ts';
 
 interface AnswerOptions<N extends RouteName> {
   enabled?: boolean;
+  /** Asks anew although an answer is at hand; a form waits for it (`isFetchedAfterMount`) before it is filled. */
+  anew?: boolean;
   /** Milliseconds to the next look, or false to stop, judged by the last answer. */
   again?: (answer: Answer<N> | undefined) => number | false;
 }
@@ -22,6 +24,7 @@ export function useAnswer<N extends RouteName>(name: N, args: CallArgs<N>, optio
     queryKey: [name, args],
     queryFn: ({ signal }) => call(name, { ...args, signal }),
     enabled: options.enabled ?? true,
+    refetchOnMount: options.anew ? 'always' : true,
     refetchInterval: (query) => options.again?.(query.state.data as Answer<N> | undefined) ?? false,
   });
 }

@@ -105,7 +105,8 @@ function PhotoChecks({
         <li key={photo.id}>
           <label className="photo-check">
             {photo.images.thumb ? (
-              <img src={photo.images.thumb} alt={photo.caption || `Photo ${at + 1}`} loading="lazy" />
+              // The words below name it already.
+              <img src={photo.images.thumb} alt="" loading="lazy" />
             ) : (
               <span className="photo-waiting">Being prepared…</span>
             )}

@@ -26,10 +26,10 @@ export default function FindingEditor({ surveyId, findingId }: { surveyId: strin
   const finding = useAnswer(
     'getFinding',
     { params: { id: findingId ?? '' } },
-    { enabled: Boolean(findingId) },
+    { enabled: Boolean(findingId), anew: true },
   );
   if (isStatus(finding.error, 404) || isStatus(finding.error, 422)) return <NotFound />;
-  if (findingId && !finding.data) {
+  if (findingId && !(finding.data && finding.isFetchedAfterMount)) {
     return finding.error ? <ErrorNotice error={finding.error} /> : <Loading what="the finding" />;
   }
   return (

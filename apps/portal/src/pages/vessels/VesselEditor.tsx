@@ -17,11 +17,11 @@ import { bodyOf, draftOf } from './vesselDraft.ts';
 
 /** A new vessel, or the particulars of one we have. */
 export default function VesselEditor({ id }: { id?: string }) {
-  const vessel = useAnswer('getVessel', { params: { id: id ?? '' } }, { enabled: Boolean(id) });
+  const vessel = useAnswer('getVessel', { params: { id: id ?? '' } }, { enabled: Boolean(id), anew: true });
   if (!id) return <Editor vessel={null} />;
   if (isStatus(vessel.error, 404)) return <NotFound />;
   if (vessel.error && !vessel.data) return <ErrorNotice error={vessel.error} />;
-  if (!vessel.data) return <Loading what="the vessel" />;
+  if (!vessel.data || !vessel.isFetchedAfterMount) return <Loading what="the vessel" />;
   return <Editor vessel={vessel.data} />;
 }
 
