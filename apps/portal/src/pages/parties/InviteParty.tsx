@@ -26,7 +26,9 @@ export function InviteParty({ survey, yardOnly }: { survey: Survey; yardOnly: bo
     onDone: () => {
       setName('');
       setEmail('');
-      if (!yardOnly) setRole('');
+      if (yardOnly) return;
+      setRole('');
+      setReleased(false);
     },
   });
   return (

@@ -48,7 +48,9 @@ export function Letters({ survey, findings }: { survey: Survey; findings: readon
       ) : (
         <p>
           {toClear.length
-            ? `All ${count(toClear.length, 'finding')} that required clearing ${toClear.length === 1 ? 'has' : 'have'} been decided.`
+            ? toClear.length === 1
+              ? 'The one finding that required clearing has been decided.'
+              : `All ${toClear.length} findings that required clearing have been decided.`
             : 'No finding of this report requires clearing, so there is nothing a clearance letter could confirm.'}
         </p>
       )}
