@@ -297,6 +297,7 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
     await surveyor.picture('19-clearance-letter');
     await surveyor.follow('History');
     await surveyor.reads('Clearance letter issued');
+    await surveyor.find('link', line);
     await surveyor.picture('20-history');
   });
 
