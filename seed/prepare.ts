@@ -2,8 +2,8 @@ import { openDatabase } from '@garboard/db/database';
 import { migrate } from '@garboard/db/migrate';
 import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
-import { clearInterruptedLoad, loadDemonstration } from './demonstration/load.ts';
 import { firstAccountLink, hasPeople } from './first-account.ts';
+import { clearInterruptedLoad } from './interrupted-load.ts';
 
 /**
  * Makes a database ready for the server: applies new migrations, and on an empty one loads the demonstration, or
@@ -24,9 +24,13 @@ try {
   if (await hasPeople(db)) say({ step: 'ready' });
   else if (env.demo) {
     say({ step: 'loading', what: 'the demonstration firm: drawing its photos takes a moment' });
+    // Imported only now: drawing and printing take long to load, and most starts need neither.
+    const { loadDemonstration } = await import('./demonstration/load.ts');
     await loadDemonstration({ env, db, log, say });
     say({ step: 'loaded' });
   } else say({ step: 'first-account', link: await firstAccountLink(db, env.publicUrl) });
 } finally {
   await db.close();
 }
+// The schema engine leaves a timer of ten seconds behind it that would hold the process, and the start, for as long.
+process.exit(0);

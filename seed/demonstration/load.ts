@@ -1,10 +1,9 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { AcceptedFile } from '@garboard/core/files/received-file';
-import type { Database } from '@garboard/db/database';
-import { emptyAllTables } from '@garboard/db/empty';
 import { newId } from '@garboard/db/ids';
 import { openObjectStore } from '@garboard/platform/object-store';
+import { underWay } from '../interrupted-load.ts';
 import { world } from '../world/index.ts';
 import { photoScenes } from '../world/photos.ts';
 import { castPeople } from './cast.ts';
@@ -12,15 +11,6 @@ import { drawAll } from './photos.ts';
 import { openPress } from './press.ts';
 import type { LoadInput, Stage } from './stage.ts';
 import { playSurvey, recordVessels } from './surveys.ts';
-
-/** Stands in the table of one-time links while a load is under way; nobody can use it. */
-const underWay = 'demonstration-under-way';
-
-/** Empties the database when the last load was cut short; nobody could sign in yet, so nothing of theirs is lost. */
-export async function clearInterruptedLoad(ownerUrl: string, db: Database): Promise<void> {
-  const mark = await db.prisma.oneTimeLink.findFirst({ where: { kind: underWay } });
-  if (mark) await emptyAllTables(ownerUrl);
-}
 
 /** Loads the invented firms, their surveys and photos, by the use cases that people use. */
 export async function loadDemonstration(input: LoadInput): Promise<void> {
