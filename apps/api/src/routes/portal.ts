@@ -10,7 +10,6 @@ export async function portalRoutes(app: FastifyInstance, deps: Deps): Promise<vo
   if (deps.portalDir) {
     await app.register(fastifyStatic, {
       root: deps.portalDir,
-      wildcard: false,
       setHeaders(response, path) {
         // Built file names carry a hash of their content.
         const lasting = /[\\/]assets[\\/]/.test(path);
