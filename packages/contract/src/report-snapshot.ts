@@ -4,9 +4,7 @@ import {
   findingStates,
   firmRoles,
   harms,
-  hullMaterials,
   partyRoles,
-  propulsions,
   purposes,
   reportKinds,
   systems,
@@ -14,6 +12,7 @@ import {
 } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { day, id, instant, sha256, timeZone } from './common.ts';
+import { vessel } from './vessels.ts';
 
 /**
  * Everything a document says, frozen when it was asked for: what is printed depends on this and on nothing else,
@@ -21,21 +20,12 @@ import { day, id, instant, sha256, timeZone } from './common.ts';
  */
 export const snapshotVersion = 1;
 
-const snapshotVessel = z.object({
-  name: z.string(),
-  hullNumber: z.string().nullable(),
-  officialNumber: z.string().nullable(),
-  builder: z.string().nullable(),
-  model: z.string().nullable(),
-  yearBuilt: z.int().nullable(),
-  hullMaterial: z.enum(hullMaterials).nullable(),
-  propulsion: z.enum(propulsions).nullable(),
-  lengthOverallM: z.number().nullable(),
-  beamM: z.number().nullable(),
-  draftM: z.number().nullable(),
-  displacementKg: z.number().nullable(),
-  homePort: z.string().nullable(),
-  flag: z.string().nullable(),
+const snapshotVessel = vessel.omit({
+  id: true,
+  firmId: true,
+  createdAt: true,
+  updatedAt: true,
+  version: true,
 });
 
 /** A photo as it is printed: its size in pixels is that of the upright picture, quarter turns applied. */

@@ -62,6 +62,8 @@ async function run({ watch }: { watch: boolean }): Promise<void> {
     ...process.env,
     DATA_DIR: env.dataDir,
     DATABASE_URL: env.databaseUrl ?? database?.url,
+    // glibc keeps a heap for every thread that draws pictures and gives little back; two are enough.
+    MALLOC_ARENA_MAX: process.env.MALLOC_ARENA_MAX ?? '2',
   };
   const logFile = (name: string) => join(env.dataDir, 'logs', `${name}.log`);
 

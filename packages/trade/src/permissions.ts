@@ -46,3 +46,6 @@ export type Action = keyof typeof permissions;
 export function grantFor(action: Action, role: Role): Grant | null {
   return (permissions[action] as Partial<Record<Role, Grant>>)[role] ?? null;
 }
+
+/** Those for whom a survey is made, and the yard that does the work, see what is issued unless the firm says otherwise. */
+export const releasedByDefault: readonly PartyRole[] = ['owner', 'buyer', 'yard'];

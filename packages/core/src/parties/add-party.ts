@@ -1,6 +1,7 @@
 import type { partyCreate } from '@garboard/contract/surveys';
 import { newId } from '@garboard/db/ids';
-import { type PartyRole, partyRoleLabels } from '@garboard/trade/vocabulary';
+import { releasedByDefault } from '@garboard/trade/permissions';
+import { partyRoleLabels } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import { authorise } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
@@ -9,9 +10,6 @@ import { invitePerson } from '../people/invite-person.ts';
 import { wrongState } from '../problems.ts';
 import { loadSurvey } from '../surveys/load-survey.ts';
 import { type PartyView, presentParty } from './list-parties.ts';
-
-/** Those for whom the survey is made, and the yard that does the work, see it unless the firm says otherwise. */
-const releasedByDefault: readonly PartyRole[] = ['owner', 'buyer', 'yard'];
 
 /**
  * Invites a party: staff any role, a released owner a yard.

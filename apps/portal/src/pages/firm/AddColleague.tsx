@@ -8,6 +8,7 @@ import { useAction } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { SelectField, TextField } from '../../ui/Field.tsx';
+import { NameAndEmail } from '../../ui/NameAndEmail.tsx';
 
 /** Invites someone to work for the firm. */
 export function AddColleague({ firmId }: { firmId: string }) {
@@ -45,24 +46,7 @@ export function AddColleague({ firmId }: { firmId: string }) {
         empty="Choose the role"
         onChange={setRole}
       />
-      <div className="fields-2">
-        <TextField
-          label="Name"
-          required
-          maxLength={120}
-          value={name}
-          onChange={setName}
-          error={fieldError(add.error, '/name')}
-        />
-        <TextField
-          label="E-mail"
-          type="email"
-          required
-          value={email}
-          onChange={setEmail}
-          error={fieldError(add.error, '/email')}
-        />
-      </div>
+      <NameAndEmail name={name} email={email} onName={setName} onEmail={setEmail} error={add.error} />
       <TextField
         label="Qualifications"
         optional

@@ -1,4 +1,5 @@
 import type { Survey } from '@garboard/contract/surveys';
+import { releasedByDefault } from '@garboard/trade/permissions';
 import type { PartyRole } from '@garboard/trade/vocabulary';
 import { partyRoleLabels } from '@garboard/trade/vocabulary';
 import { useState } from 'react';
@@ -8,9 +9,8 @@ import { fieldError } from '../../api/problems.ts';
 import { useAction } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
-import { Checkbox, SelectField, TextField } from '../../ui/Field.tsx';
-
-const releasedByDefault: readonly PartyRole[] = ['owner', 'buyer', 'yard'];
+import { Checkbox, SelectField } from '../../ui/Field.tsx';
+import { NameAndEmail } from '../../ui/NameAndEmail.tsx';
 
 /** Invites someone by e-mail; a yard only, when an owner does it. */
 export function InviteParty({ survey, yardOnly }: { survey: Survey; yardOnly: boolean }) {
@@ -58,24 +58,7 @@ export function InviteParty({ survey, yardOnly }: { survey: Survey; yardOnly: bo
           error={fieldError(invite.error, '/role')}
         />
       )}
-      <div className="fields-2">
-        <TextField
-          label="Name"
-          required
-          maxLength={120}
-          value={name}
-          onChange={setName}
-          error={fieldError(invite.error, '/name')}
-        />
-        <TextField
-          label="E-mail"
-          type="email"
-          required
-          value={email}
-          onChange={setEmail}
-          error={fieldError(invite.error, '/email')}
-        />
-      </div>
+      <NameAndEmail name={name} email={email} onName={setName} onEmail={setEmail} error={invite.error} />
       {yardOnly ? null : (
         <Checkbox label="Release to them what is issued" checked={released} onChange={setReleased} />
       )}

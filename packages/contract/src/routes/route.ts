@@ -1,0 +1,29 @@
+import type { z } from 'zod';
+import type { ProblemType } from '../problems.ts';
+
+/** One operation of the REST interface. Server, client and OpenAPI document are all derived from it. */
+export interface Route {
+  method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+  /** With parameters in braces, as OpenAPI writes them. */
+  path: `/${string}`;
+  tag: string;
+  summary: string;
+  access: 'public' | 'signed-in';
+  params?: z.ZodObject;
+  query?: z.ZodObject;
+  body?: z.ZodType;
+  /** A multipart form: text parts by this schema, files in parts named `file`. */
+  form?: z.ZodObject;
+  status: 200 | 201 | 202 | 204;
+  /** What a success answers; `bytes` is a file, absent is no content. */
+  response?: z.ZodType | 'bytes';
+  /** A create that honours `Idempotency-Key`. */
+  idempotent?: true;
+  /** Answers with `ETag`; an edit honours `If-Match`. */
+  etag?: true;
+  /** Problems beyond those every route of its kind can meet. */
+  problems?: ProblemType[];
+}
+
+/** Keeps a route's literal types, so that its handler and the client know its schemas. */
+export const route = <const R extends Route>(r: R) => r;
