@@ -15,7 +15,11 @@ const databaseUrl = requiredDatabaseUrl(env);
 
 const say = (line: Record<string, unknown>) => console.log(JSON.stringify(line));
 
-const { applied } = await migrate({ url: databaseUrl, log });
+const { applied } = await migrate({ url: databaseUrl, log }).catch((error: unknown) => {
+  log.fatal({ err: error }, 'migrating failed');
+  console.error(error instanceof Error ? error.message : error);
+  process.exit(1);
+});
 if (applied.length > 0) say({ step: 'migrated', applied });
 
 const db = openDatabase(databaseUrl, 4);

@@ -45,6 +45,24 @@ test('two processes that migrate at once apply each migration once', async () =>
   }
 });
 
+test('an account without rights is told what to ask for, and goes on once it has it', async () => {
+  const name = `garboard_poor_${process.pid}`;
+  const maintenance = withDatabase(inject('templateUrl'), 'postgres');
+  await onServer(maintenance, `CREATE ROLE ${name} LOGIN PASSWORD 'poor'`);
+  await onServer(maintenance, `CREATE DATABASE ${name} OWNER ${name}`);
+  const url = new URL(withDatabase(database.url, name));
+  url.username = name;
+  url.password = 'poor';
+  try {
+    await expect(migrate({ url: url.href })).rejects.toThrow(`GRANT garboard_app TO ${name}`);
+    await onServer(maintenance, `GRANT garboard_app TO ${name}`);
+    expect((await migrate({ url: url.href })).applied).toContain('20261125000000_first');
+  } finally {
+    await onServer(maintenance, `DROP DATABASE ${name} WITH (FORCE)`);
+    await onServer(maintenance, `DROP ROLE ${name}`);
+  }
+});
+
 test('every table with a firm has row-level security and a policy', async () => {
   const { rows } = await client.query(`
     SELECT c.relname FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'firm_id'

@@ -20,6 +20,7 @@ export async function migrate(options: {
   await holder.connect();
   try {
     await holder.query('SELECT pg_advisory_lock($1)', [lockKey]);
+    await forgetFailures(holder);
     const migrationsList = await readMigrations();
     const { appliedMigrationNames: applied } = await withSchemaEngine({ url: options.url }, (engine) =>
       engine.applyMigrations({ migrationsList, filters: everyTable }),
@@ -30,4 +31,16 @@ export async function migrate(options: {
     // Ending the session gives the lock back.
     await holder.end();
   }
+}
+
+/**
+ * Lets a migration that failed be tried again. A script is sent as one query and so takes effect whole or not at all;
+ * we hold the lock, so none is under way.
+ */
+async function forgetFailures(client: Client): Promise<void> {
+  const { rows } = await client.query(`SELECT to_regclass('public._prisma_migrations') IS NOT NULL AS there`);
+  if (!rows[0]?.there) return;
+  await client.query(
+    'UPDATE _prisma_migrations SET rolled_back_at = now() WHERE finished_at IS NULL AND rolled_back_at IS NULL',
+  );
 }

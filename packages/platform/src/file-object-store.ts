@@ -15,7 +15,7 @@ import {
 /** Opens a store in a folder: `ab/cd/<hash>` for what is kept, `staging/` for what isn't yet. */
 export async function openFileObjectStore(folder: string): Promise<ObjectStore> {
   const staging = join(folder, 'staging');
-  await mkdir(staging, { recursive: true });
+  await mkdir(staging, { recursive: true, mode: 0o700 });
 
   const pathOf = (sha256: string) => {
     if (!/^[0-9a-f]{64}$/.test(sha256)) throw new Error(`Not a SHA-256 in hex: ${JSON.stringify(sha256)}.`);
@@ -112,7 +112,7 @@ function stagedObject(stagedPath: string, finalPath: string, sha256: string, byt
       if ((await sizeOf(finalPath)) === bytes) {
         await rm(stagedPath, { force: true });
       } else {
-        await mkdir(dirname(finalPath), { recursive: true });
+        await mkdir(dirname(finalPath), { recursive: true, mode: 0o700 });
         await chmod(stagedPath, 0o440);
         // Two uploads of the same bytes may both come here: the second rename puts the same content in place.
         await rename(stagedPath, finalPath);

@@ -116,7 +116,7 @@ export function killGroup(child: ChildProcess | undefined): void {
 }
 
 async function openLog(file: string): Promise<WriteStream> {
-  await mkdir(dirname(file), { recursive: true });
+  await mkdir(dirname(file), { recursive: true, mode: 0o700 });
   const size = await stat(file).then(
     (found) => found.size,
     () => 0,

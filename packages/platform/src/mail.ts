@@ -38,7 +38,7 @@ export function openMailer(options: { smtpUrl?: string; dataDir: string; from: s
   return {
     async sendMail(message) {
       const { message: content } = await transport.sendMail(envelope(options.from, message));
-      await mkdir(folder, { recursive: true });
+      await mkdir(folder, { recursive: true, mode: 0o700 });
       const name = `${new Date().toISOString().replace(/[:.]/g, '-')}-${randomUUID().slice(0, 8)}.eml`;
       // Written beside and renamed, so that whoever watches the folder never reads half a message.
       const partial = join(folder, `.${name}`);

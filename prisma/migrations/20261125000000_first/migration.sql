@@ -484,8 +484,11 @@ BEGIN
     IF NOT EXISTS (SELECT FROM pg_roles WHERE rolname = 'garboard_app') THEN
         CREATE ROLE garboard_app NOLOGIN;
     END IF;
-EXCEPTION WHEN duplicate_object OR unique_violation THEN
-    NULL;
+EXCEPTION
+    WHEN duplicate_object OR unique_violation THEN
+        NULL;
+    WHEN insufficient_privilege THEN
+        RAISE EXCEPTION 'This account may not make the role garboard_app. Ask the server''s administrator to run: CREATE ROLE garboard_app NOLOGIN; GRANT garboard_app TO %;', quote_ident(current_user);
 END
 $$;
 
@@ -493,8 +496,13 @@ $$;
 DO $$
 BEGIN
     EXECUTE format('GRANT garboard_app TO %I', current_user);
-EXCEPTION WHEN unique_violation THEN
-    NULL;
+EXCEPTION
+    WHEN unique_violation THEN
+        NULL;
+    WHEN insufficient_privilege THEN
+        IF NOT pg_has_role(current_user, 'garboard_app', 'MEMBER') THEN
+            RAISE EXCEPTION 'This account may not take on the role garboard_app. Ask the server''s administrator to run: GRANT garboard_app TO %;', quote_ident(current_user);
+        END IF;
 END
 $$;
 
