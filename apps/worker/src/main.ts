@@ -7,6 +7,7 @@ import { openObjectStore } from '@garboard/platform/object-store';
 import { queueConnection } from '@garboard/platform/queue';
 import { onShutdown } from '@garboard/platform/shutdown';
 import { WarmBrowser } from './render/browser.ts';
+import { startSignOfLife } from './sign-of-life.ts';
 import { startWorker } from './start-worker.ts';
 
 // A report under way is finished before the process ends; a container should be given as long.
@@ -23,9 +24,11 @@ const browser = new WarmBrowser(() => findChromium({ chromiumPath: env.chromiumP
 const queue = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 
 const worker = await startWorker({ db, store, log, clock: () => new Date(), env, mail, browser, queue });
+const life = startSignOfLife({ db, log });
 onShutdown(
   log,
   async () => {
+    life.stop();
     await worker.close();
     mail.close();
     await db.close();
