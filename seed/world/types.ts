@@ -4,9 +4,7 @@ import type {
   FindingState,
   FirmRole,
   Harm,
-  HullMaterial,
   PartyRole,
-  Propulsion,
   Purpose,
   SurveyState,
   System,
@@ -119,8 +117,8 @@ export interface VesselSpec {
   builder: string;
   model: string;
   yearBuilt: number;
-  hullMaterial: HullMaterial;
-  propulsion: Propulsion;
+  hullMaterial: string;
+  propulsion: string;
   lengthOverallM: number;
   beamM: number;
   draftM: number;

@@ -48,10 +48,10 @@ describe('vessels', () => {
   it('point to each field that is wrong', async () => {
     const bad = await surveyor
       .post('/v1/vessels')
-      .send({ name: '', lengthOverallM: -3, hullMaterial: 'cheese', colour: 'blue' })
+      .send({ name: '', lengthOverallM: -3, yearBuilt: 12, colour: 'blue' })
       .expect(422);
     const pointers = bad.body.errors.map((e: { pointer: string }) => e.pointer);
-    expect(pointers).toEqual(expect.arrayContaining(['/name', '/lengthOverallM', '/hullMaterial']));
+    expect(pointers).toEqual(expect.arrayContaining(['/name', '/lengthOverallM', '/yearBuilt']));
     await surveyor.post('/v1/vessels').set('content-type', 'application/json').send('{"name":').expect(400);
     await surveyor.post('/v1/vessels').set('content-type', 'text/plain').send('x').expect(415);
     await surveyor.get('/v1/vessels?cursor=bm9uc2Vuc2U').expect(422);

@@ -8,9 +8,9 @@ import {
   findingStates,
   firmRoles,
   harms,
-  hullMaterials,
+  hullMaterialLabels,
   partyRoles,
-  propulsions,
+  propulsionLabels,
   purposes,
   surveyStates,
   systems,
@@ -44,8 +44,8 @@ describe('the invented world', () => {
     }
     for (const person of world.people) if (person.firm) expect(firmRoles).toContain(person.firm.role);
     for (const vessel of world.vessels) {
-      expect(hullMaterials).toContain(vessel.hullMaterial);
-      expect(propulsions).toContain(vessel.propulsion);
+      expect(Object.keys(hullMaterialLabels)).toContain(vessel.hullMaterial);
+      expect(Object.keys(propulsionLabels)).toContain(vessel.propulsion);
     }
   });
 

@@ -1,4 +1,3 @@
-import { hullMaterials, propulsions } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { id, instant, line, optionalLine, pageQuery, versioned } from './common.ts';
 
@@ -11,8 +10,8 @@ const fields = {
   builder: optionalLine(120),
   model: optionalLine(120),
   yearBuilt: z.int().min(1800).max(2100).nullable(),
-  hullMaterial: z.enum(hullMaterials).nullable(),
-  propulsion: z.enum(propulsions).nullable(),
+  hullMaterial: optionalLine(80).meta({ description: 'A usual key such as grp or steel, or in words' }),
+  propulsion: optionalLine(80).meta({ description: 'A usual key such as inboard-diesel, or in words' }),
   lengthOverallM: metres(200).meta({ description: 'Length overall in metres' }),
   beamM: metres(60).meta({ description: 'Beam in metres' }),
   draftM: metres(30).meta({ description: 'Draught in metres' }),
@@ -42,8 +41,8 @@ export const vessel = z
     builder: z.string().nullable(),
     model: z.string().nullable(),
     yearBuilt: z.int().nullable(),
-    hullMaterial: z.enum(hullMaterials).nullable(),
-    propulsion: z.enum(propulsions).nullable(),
+    hullMaterial: z.string().nullable(),
+    propulsion: z.string().nullable(),
     lengthOverallM: z.number().nullable(),
     beamM: z.number().nullable(),
     draftM: z.number().nullable(),

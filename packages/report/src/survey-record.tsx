@@ -1,5 +1,10 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
-import { attendanceConditionLabels, hullMaterialLabels, propulsionLabels } from '@garboard/trade/vocabulary';
+import {
+  attendanceConditionLabels,
+  hullMaterialLabels,
+  labelOf,
+  propulsionLabels,
+} from '@garboard/trade/vocabulary';
 import { length, mass, writtenDay } from './format.ts';
 import { Aside, Facts, Prose } from './parts.tsx';
 
@@ -41,8 +46,8 @@ function Particulars({ snapshot: { vessel } }: { snapshot: ReportSnapshot }) {
           ['Builder', vessel.builder],
           ['Model', vessel.model],
           ['Year built', vessel.yearBuilt],
-          ['Hull', vessel.hullMaterial && hullMaterialLabels[vessel.hullMaterial]],
-          ['Propulsion', vessel.propulsion && propulsionLabels[vessel.propulsion]],
+          ['Hull', vessel.hullMaterial && labelOf(hullMaterialLabels, vessel.hullMaterial)],
+          ['Propulsion', vessel.propulsion && labelOf(propulsionLabels, vessel.propulsion)],
           ['Length overall', vessel.lengthOverallM && length(vessel.lengthOverallM)],
           ['Beam', vessel.beamM && length(vessel.beamM)],
           ['Draught', vessel.draftM && length(vessel.draftM)],

@@ -128,6 +128,7 @@ export const reportStateLabels = {
   failed: 'Could not be made',
 } as const;
 
+/** Usual hull materials; a vessel's may also be told in other words. */
 export const hullMaterialLabels = {
   grp: 'Glass-reinforced plastic (GRP)',
   'grp-cored': 'Cored GRP',
@@ -139,6 +140,7 @@ export const hullMaterialLabels = {
   other: 'Other',
 } as const;
 
+/** Usual kinds of propulsion; a vessel's may also be told in other words. */
 export const propulsionLabels = {
   'inboard-diesel': 'Inboard diesel',
   'inboard-petrol': 'Inboard petrol',
@@ -149,6 +151,10 @@ export const propulsionLabels = {
   hybrid: 'Hybrid',
   none: 'None',
 } as const;
+
+/** The label of a key; words of the surveyor's own stay as they are. For lists that can't name everything. */
+export const labelOf = (labels: Readonly<Record<string, string>>, value: string): string =>
+  labels[value] ?? value;
 
 /** The keys of a label record as a non-empty tuple, in their order of display, for zod's enum. */
 function keys<T extends Record<string, string>>(labels: T): [keyof T & string, ...(keyof T & string)[]] {
@@ -169,8 +175,6 @@ export const partyRoles = keys(partyRoleLabels);
 export const attendanceConditions = keys(attendanceConditionLabels);
 export const reportKinds = keys(reportKindLabels);
 export const reportStates = keys(reportStateLabels);
-export const hullMaterials = keys(hullMaterialLabels);
-export const propulsions = keys(propulsionLabels);
 
 export type System = keyof typeof systemLabels;
 export type Purpose = keyof typeof purposeLabels;
@@ -185,5 +189,3 @@ export type PartyRole = keyof typeof partyRoleLabels;
 export type AttendanceCondition = keyof typeof attendanceConditionLabels;
 export type ReportKind = keyof typeof reportKindLabels;
 export type ReportState = keyof typeof reportStateLabels;
-export type HullMaterial = keyof typeof hullMaterialLabels;
-export type Propulsion = keyof typeof propulsionLabels;

@@ -71,8 +71,8 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     },
     vessel: {
       ...survey.vessel,
-      hullMaterial: survey.vessel.hullMaterial as Draft['vessel']['hullMaterial'],
-      propulsion: survey.vessel.propulsion as Draft['vessel']['propulsion'],
+      hullMaterial: survey.vessel.hullMaterial,
+      propulsion: survey.vessel.propulsion,
     },
     attendances: survey.attendances.map((a) => ({
       date: a.date.toISOString().slice(0, 10),

@@ -1,4 +1,4 @@
-import { hullMaterialLabels, propulsionLabels } from '@garboard/trade/vocabulary';
+import { hullMaterialLabels, labelOf, propulsionLabels } from '@garboard/trade/vocabulary';
 import { fieldError } from '../../api/problems.ts';
 import { SelectField, TextField } from '../../ui/Field.tsx';
 import type { VesselDraft } from './vesselDraft.ts';
@@ -18,6 +18,10 @@ const measures = [
   ['draftM', 'Draught, metres', 30],
   ['displacementKg', 'Displacement, kilograms', 20_000_000],
 ] as const;
+
+/** The usual choices, and the vessel's own words when they are none of them. */
+const withOwnWords = (usual: Record<string, string>, value: string): Record<string, string> =>
+  value ? { ...usual, [value]: labelOf(usual, value) } : usual;
 
 /** The particulars of a vessel. Only the name is required. */
 export function VesselFields({
@@ -65,14 +69,14 @@ export function VesselFields({
         <SelectField
           label="Hull material"
           value={draft.hullMaterial}
-          options={hullMaterialLabels}
+          options={withOwnWords(hullMaterialLabels, draft.hullMaterial)}
           empty="Not stated"
           onChange={(hullMaterial) => set({ hullMaterial })}
         />
         <SelectField
           label="Propulsion"
           value={draft.propulsion}
-          options={propulsionLabels}
+          options={withOwnWords(propulsionLabels, draft.propulsion)}
           empty="Not stated"
           onChange={(propulsion) => set({ propulsion })}
         />

@@ -1,5 +1,4 @@
 import type { Vessel } from '@garboard/contract/vessels';
-import type { HullMaterial, Propulsion } from '@garboard/trade/vocabulary';
 import type { CallArgs } from '../../api/client.ts';
 
 type Body = CallArgs<'createVessel'>['body'];
@@ -12,8 +11,8 @@ export interface VesselDraft {
   builder: string;
   model: string;
   yearBuilt: string;
-  hullMaterial: HullMaterial | '';
-  propulsion: Propulsion | '';
+  hullMaterial: string;
+  propulsion: string;
   lengthOverallM: string;
   beamM: string;
   draftM: string;

@@ -1,5 +1,5 @@
 import type { Vessel } from '@garboard/contract/vessels';
-import { hullMaterialLabels, propulsionLabels } from '@garboard/trade/vocabulary';
+import { hullMaterialLabels, labelOf, propulsionLabels } from '@garboard/trade/vocabulary';
 import { formatLength, formatMass } from '../../ui/format.ts';
 
 type Particulars = Omit<Vessel, 'id' | 'firmId' | 'createdAt' | 'updatedAt' | 'version'>;
@@ -18,8 +18,8 @@ export function vesselFacts(vessel: Particulars): [string, string][] {
     ['Built', vessel.yearBuilt],
     ['Hull number', vessel.hullNumber],
     ['Official number', vessel.officialNumber],
-    ['Hull material', vessel.hullMaterial && hullMaterialLabels[vessel.hullMaterial]],
-    ['Propulsion', vessel.propulsion && propulsionLabels[vessel.propulsion]],
+    ['Hull material', vessel.hullMaterial && labelOf(hullMaterialLabels, vessel.hullMaterial)],
+    ['Propulsion', vessel.propulsion && labelOf(propulsionLabels, vessel.propulsion)],
     ['Length overall', vessel.lengthOverallM && formatLength(vessel.lengthOverallM)],
     ['Beam', vessel.beamM && formatLength(vessel.beamM)],
     ['Draught', vessel.draftM && formatLength(vessel.draftM)],
