@@ -147,6 +147,16 @@ describe('the whole job, over REST', () => {
     await ownerSees.get(`/v1/photos/${photoIds[1]}/image?size=thumb`).expect(404);
     await server.as(broker).get(thumb).expect(404);
 
+    // Released to the broker at last, and withdrawn again.
+    const parties = await surveyor.get(`${path}/parties`).expect(200);
+    const asBroker = parties.body.items.find((p: { role: string }) => p.role === 'broker');
+    const brokerPath = `${path}/parties/${asBroker.id}`;
+    await ownerSees.patch(brokerPath).send({ released: true }).expect(403);
+    await surveyor.patch(brokerPath).send({ released: true }).expect(200);
+    await server.as(broker).get(`/v1/reports/${report.body.id}/pdf`).expect(200);
+    await surveyor.patch(brokerPath).send({ released: false }).expect(200);
+    await server.as(broker).get(`/v1/reports/${report.body.id}/pdf`).expect(404);
+
     // A later edit is not shown before it is issued.
     await surveyor.patch(`/v1/findings/${first.body.id}`).send({ observed: 'Changed.' }).expect(200);
     expect((await ownerSees.get(`/v1/findings/${first.body.id}`)).body.observed).toContain('at all');

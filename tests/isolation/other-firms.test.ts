@@ -76,6 +76,7 @@ const bodies: Record<string, object> = {
   updateVessel: { beamM: 3 },
   updateSurvey: { scope: 'x' },
   addParty: { role: 'owner', name: 'N', email: 'n@n.example' },
+  updateParty: { released: true },
   updatePhoto: { caption: 'x' },
   createFinding: { system: 'hull', title: 't', urgency: 'note' },
   updateFinding: { title: 'x' },

@@ -89,6 +89,9 @@ export const party = z
     createdAt: instant,
   })
   .meta({ id: 'Party' });
+export const partyPatch = z.strictObject({
+  released: z.boolean().meta({ description: 'Whether what was issued is released to them' }),
+});
 export const partyParams = z.object({ id, partyId: id });
 
 export const surveyEvent = z

@@ -10,6 +10,8 @@ const words = {
   'survey.edited': () => 'Particulars of the survey changed',
   'survey.moved': (d) => `Survey moved to “${d.to}”`,
   'party.added': (d) => `${d.name} invited as ${d.role}`,
+  'party.released': (d) => `Released to ${d.name} (${d.role})`,
+  'party.release-withdrawn': (d) => `Release to ${d.name} (${d.role}) withdrawn`,
   'party.removed': (d) => `${d.name} (${d.role}) removed`,
   'photos.added': (d) => (d.count === '1' ? '1 photo added' : `${d.count} photos added`),
   'photo.deleted': (d) => `Photo ${d.fileName} deleted`,

@@ -31,6 +31,7 @@ export const permissions = {
   'finding.read': { ...staff, ...readers, yard: 'released' },
   'party.read': { ...staff, owner: 'yes' },
   'party.invite': staff,
+  'party.release': staff,
   'party.remove': staff,
   'party.invite-yard': { owner: 'released' },
   'report.issue': writers,

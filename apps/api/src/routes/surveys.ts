@@ -1,6 +1,7 @@
 import { listEvents } from '@garboard/core/events/list-events';
 import { addParty } from '@garboard/core/parties/add-party';
 import { listParties } from '@garboard/core/parties/list-parties';
+import { releaseParty } from '@garboard/core/parties/release-party';
 import { removeParty } from '@garboard/core/parties/remove-party';
 import { createSurvey } from '@garboard/core/surveys/create-survey';
 import { getSurvey } from '@garboard/core/surveys/get-survey';
@@ -26,6 +27,9 @@ export function surveyRoutes(app: FastifyInstance, deps: Deps): void {
   );
   serve(app, deps, 'listParties', (ctx, { params, query }) =>
     listParties(ctx, { surveyId: params.id, ...query }),
+  );
+  serve(app, deps, 'updateParty', (ctx, { params, body }) =>
+    releaseParty(ctx, { surveyId: params.id, partyId: params.partyId, released: body.released }),
   );
   serve(app, deps, 'removeParty', (ctx, { params }) =>
     removeParty(ctx, { surveyId: params.id, partyId: params.partyId }),

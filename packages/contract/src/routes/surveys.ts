@@ -131,6 +131,17 @@ export const surveysRoutes = {
     status: 200,
     response: page(surveys.party),
   }),
+  updateParty: route({
+    method: 'PATCH',
+    path: '/v1/surveys/{id}/parties/{partyId}',
+    tag: 'Parties',
+    summary: 'Release what was issued to a party, or withdraw that',
+    access: 'signed-in',
+    params: surveys.partyParams,
+    body: surveys.partyPatch,
+    status: 200,
+    response: surveys.party,
+  }),
   removeParty: route({
     method: 'DELETE',
     path: '/v1/surveys/{id}/parties/{partyId}',

@@ -26,6 +26,15 @@ function PartiesOf({ survey }: { survey: Survey }) {
   const list = useList('listParties', { params: { id: survey.id } });
   const [leaving, setLeaving] = useState<Party | null>(null);
   const staff = isStaffOf(survey);
+  const release = useAction({
+    run: (party: Party) =>
+      call('updateParty', {
+        params: { id: survey.id, partyId: party.id },
+        body: { released: !party.released },
+      }),
+    done: (party) => (party.released ? `Released to ${party.name}.` : `No longer released to ${party.name}.`),
+    touches: ['listParties', 'listEvents'],
+  });
   const columns: Column<Party>[] = [
     {
       key: 'name',
@@ -53,15 +62,25 @@ function PartiesOf({ survey }: { survey: Survey }) {
       key: 'remove',
       heading: 'Access',
       cell: (party) => (
-        <Button kind="quiet" aria-label={`End access of ${party.name}`} onClick={() => setLeaving(party)}>
-          End access
-        </Button>
+        <div className="actions">
+          <Button
+            kind="quiet"
+            aria-label={`${party.released ? 'Withdraw the release to' : 'Release to'} ${party.name}`}
+            onClick={() => release.run(party)}
+          >
+            {party.released ? 'Withdraw the release' : 'Release'}
+          </Button>
+          <Button kind="quiet" aria-label={`End access of ${party.name}`} onClick={() => setLeaving(party)}>
+            End access
+          </Button>
+        </div>
       ),
     });
   }
   return (
     <SurveyFrame survey={survey} title="Parties">
       <div className="stack-wide">
+        <ErrorNotice error={release.error} />
         <MoreList
           list={list}
           what="the parties"
