@@ -1,7 +1,8 @@
 import type { FirmRole, PartyRole } from './vocabulary.ts';
 
 /**
- * Who may do what, as data. Anything not named here is refused.
+ * Who may do what, as data. Anything not named here is refused. What anyone may see at all is settled before, by
+ * `core/access/scopes.ts`.
  *
  * - `yes`: whenever the survey is visible to them.
  * - `released`: once what the firm issued has been released to that party.
@@ -28,7 +29,6 @@ export const permissions = {
   'photo.write': staff,
   'photo.original.read': staff,
   'finding.write': writers,
-  'finding.read': { ...staff, ...readers, yard: 'released' },
   'party.read': { ...staff, owner: 'yes' },
   'party.invite': staff,
   'party.release': staff,

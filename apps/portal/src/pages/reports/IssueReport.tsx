@@ -38,6 +38,9 @@ export function IssueReport({
     (report) => report.kind === 'full' && (report.state === 'queued' || report.state === 'rendering'),
   );
   const again = Boolean(survey.issuedAt);
+  // Once everything is decided the clearance letter is what comes next, and the page has one main action.
+  const letterIsNext =
+    again && survey.openCount === 0 && findings.some((f) => f.state !== 'draft' && f.requiresClearing);
   return (
     <section className="stack measure">
       <h2>{again ? 'Issue a new revision' : 'Before it is issued'}</h2>
@@ -57,7 +60,11 @@ export function IssueReport({
         ))}
       </ul>
       <div className="actions">
-        <Button kind="main" disabled={stopped || making} onClick={() => setAsking(true)}>
+        <Button
+          kind={letterIsNext ? 'plain' : 'main'}
+          disabled={stopped || making}
+          onClick={() => setAsking(true)}
+        >
           {making ? 'The report is being made' : again ? 'Issue the next revision' : 'Issue the report'}
         </Button>
       </div>
