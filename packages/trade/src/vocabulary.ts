@@ -152,6 +152,26 @@ export const propulsionLabels = {
   none: 'None',
 } as const;
 
+export const verdictLabels = {
+  satisfactory: 'Satisfactory',
+  attention: 'Needs attention',
+  unsatisfactory: 'Unsatisfactory',
+  indeterminate: 'Can’t be judged',
+} as const;
+
+export const worksheetGroupLabels = {
+  gas: 'Gas and ventilation',
+  electrical: 'Electrical',
+  corrosion: 'Corrosion',
+  structure: 'Structure and flooding',
+  propulsion: 'Propulsion',
+  rig: 'Rig and ground tackle',
+  rules: 'Rules',
+  stability: 'Stability',
+  value: 'Value',
+  risk: 'Risk',
+} as const;
+
 /** The label of a key; words of the surveyor's own stay as they are. For lists that can't name everything. */
 export const labelOf = (labels: Readonly<Record<string, string>>, value: string): string =>
   labels[value] ?? value;
@@ -175,6 +195,8 @@ export const partyRoles = keys(partyRoleLabels);
 export const attendanceConditions = keys(attendanceConditionLabels);
 export const reportKinds = keys(reportKindLabels);
 export const reportStates = keys(reportStateLabels);
+export const verdicts = keys(verdictLabels);
+export const worksheetGroups = keys(worksheetGroupLabels);
 
 export type System = keyof typeof systemLabels;
 export type Purpose = keyof typeof purposeLabels;
@@ -189,3 +211,5 @@ export type PartyRole = keyof typeof partyRoleLabels;
 export type AttendanceCondition = keyof typeof attendanceConditionLabels;
 export type ReportKind = keyof typeof reportKindLabels;
 export type ReportState = keyof typeof reportStateLabels;
+export type Verdict = keyof typeof verdictLabels;
+export type WorksheetGroup = keyof typeof worksheetGroupLabels;
