@@ -1,6 +1,7 @@
 import { findingStates, harms, systems, urgencies } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { day, id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
+import { worksheetOfFinding } from './worksheets.ts';
 
 export const position = z
   .strictObject({
@@ -80,6 +81,9 @@ export const finding = z
     references: z.array(z.string()),
     photoIds: z.array(id),
     photos: z.array(findingPhoto),
+    worksheets: z
+      .array(worksheetOfFinding)
+      .meta({ description: 'Its measurements, in the order they were taken' }),
     catalogueKey: z.string().nullable(),
     position: position.nullable(),
     may: z

@@ -13,6 +13,7 @@ import {
 import { z } from 'zod';
 import { day, id, instant, sha256, timeZone } from './common.ts';
 import { vessel } from './vessels.ts';
+import { worksheetResult } from './worksheet-result.ts';
 
 /**
  * Everything a document says, frozen when it was asked for: what is printed depends on this and on nothing else,
@@ -72,6 +73,14 @@ const snapshotFinding = z.object({
   clearance: snapshotClearance.nullable(),
 });
 
+/** A worksheet as it is printed; beside its finding, or by itself. */
+const snapshotWorksheet = z.object({
+  id,
+  findingId: id.nullable(),
+  title: z.string(),
+  result: worksheetResult,
+});
+
 const common = {
   schemaVersion: z.literal(snapshotVersion),
   revision: z.int().positive(),
@@ -107,7 +116,12 @@ const issuedReport = z.object({
   sha256,
 });
 
-const reportParts = { ...common, leadPhoto: snapshotPhoto.nullable() };
+const reportParts = {
+  ...common,
+  leadPhoto: snapshotPhoto.nullable(),
+  // Snapshots frozen before there were worksheets have none.
+  worksheets: z.array(snapshotWorksheet).default([]),
+};
 const letterParts = { ...common, issuedReports: z.array(issuedReport) };
 
 /**
@@ -129,4 +143,5 @@ export type LetterSnapshot = Extract<ReportSnapshot, { kind: 'clearance-letter' 
 export type SnapshotFinding = z.infer<typeof snapshotFinding>;
 export type SnapshotPhoto = z.infer<typeof snapshotPhoto>;
 export type SnapshotVessel = z.infer<typeof snapshotVessel>;
+export type SnapshotWorksheet = z.infer<typeof snapshotWorksheet>;
 export type SnapshotClearance = z.infer<typeof snapshotClearance>;

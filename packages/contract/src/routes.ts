@@ -3,6 +3,7 @@ import { peopleRoutes } from './routes/people.ts';
 import { reportsRoutes } from './routes/reports.ts';
 import type { Route } from './routes/route.ts';
 import { surveysRoutes } from './routes/surveys.ts';
+import { worksheetsRoutes } from './routes/worksheets.ts';
 
 export type { Route } from './routes/route.ts';
 
@@ -11,6 +12,7 @@ export const routes = {
   ...peopleRoutes,
   ...surveysRoutes,
   ...findingsRoutes,
+  ...worksheetsRoutes,
   ...reportsRoutes,
 } satisfies Record<string, Route>;
 
