@@ -12,6 +12,7 @@ import { Statement } from './statement.tsx';
 import { SurveyRecord } from './survey-record.tsx';
 import { Terms } from './terms.tsx';
 import { WorkList } from './work-list.tsx';
+import { Measurements, measuredApart, measuredFor } from './worksheets/measurements.tsx';
 
 type Of<S extends ReportSnapshot> = { snapshot: S } & Sources;
 
@@ -48,6 +49,7 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
       title: 'Findings by system',
       parts: systems.map(({ system }) => ({ id: `system-${system}`, title: systemLabels[system] })),
     },
+    ...(measuredApart(snapshot).length > 0 ? [{ id: 'measurements', title: 'Other measurements' }] : []),
     { id: 'work', title: 'What to do, and by when' },
     { id: 'terms', title: 'Words used' },
     { id: 'statement', title: 'Surveyor’s statement' },
@@ -70,6 +72,7 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
                 <FindingBlock
                   key={finding.id}
                   finding={finding}
+                  worksheets={measuredFor(snapshot, finding)}
                   timeZone={snapshot.timeZone}
                   level={4}
                   photoUrl={photoUrl}
@@ -78,6 +81,7 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
             </section>
           ))}
         </section>
+        <Measurements snapshot={snapshot} />
         <WorkList snapshot={snapshot} />
         <Terms />
         <Statement snapshot={snapshot} />
@@ -101,6 +105,7 @@ function Recommendations({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
               <FindingBlock
                 key={finding.id}
                 finding={finding}
+                worksheets={measuredFor(snapshot, finding)}
                 timeZone={snapshot.timeZone}
                 level={3}
                 photoUrl={photoUrl}

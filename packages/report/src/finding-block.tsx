@@ -1,19 +1,22 @@
-import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
+import type { SnapshotFinding, SnapshotWorksheet } from '@garboard/contract/report-snapshot';
 import { findingStateLabels, harmLabels } from '@garboard/trade/vocabulary';
 import { dueWords, urgencyWords } from './format.ts';
 import { hasMovedOn } from './index-of-findings.tsx';
 import { Gauge, PageOf, Paragraph, Prose, paragraphsOf, type Sources } from './parts.tsx';
 import { Photos } from './photos.tsx';
+import { WorksheetBlock } from './worksheets/worksheet-block.tsx';
 
 interface Props extends Sources {
   finding: SnapshotFinding;
+  /** What was measured for it. */
+  worksheets: readonly SnapshotWorksheet[];
   timeZone: string;
   /** The rank of the heading, so that the document's outline has no gaps. */
   level: 3 | 4;
 }
 
 /** One finding: its urgency in the margin, what was seen and what to do beside it, its photos below. */
-export function FindingBlock({ finding, timeZone, level, photoUrl }: Props) {
+export function FindingBlock({ finding, worksheets, timeZone, level, photoUrl }: Props) {
   const Heading = level === 3 ? 'h3' : 'h4';
   // The first paragraph stays on the heading's page; the rest may go on to the next.
   const [first, ...more] = paragraphsOf(finding.observed);
@@ -47,6 +50,9 @@ export function FindingBlock({ finding, timeZone, level, photoUrl }: Props) {
           </p>
         )}
         <Photos finding={finding} timeZone={timeZone} photoUrl={photoUrl} />
+        {worksheets.map((worksheet) => (
+          <WorksheetBlock key={worksheet.id} worksheet={worksheet} level={level === 3 ? 4 : 5} />
+        ))}
       </div>
     </article>
   );

@@ -6,6 +6,7 @@ import { DocumentBody } from './document.tsx';
 import { bodyStyles } from './styles/body-styles.ts';
 import { fontFaces, pageBoxes } from './styles/page-styles.ts';
 import { sectionStyles } from './styles/section-styles.ts';
+import { worksheetStyles } from './styles/worksheet-styles.ts';
 
 /** Where the files lie that the HTML refers to. */
 export interface ReportFiles {
@@ -36,7 +37,9 @@ export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: R
   ]);
   // The style sheet is the only part not escaped by React; whatever comes from the snapshot into it passes
   // through `cssString`.
-  const styles = [fontFaces(fontUrls), pageBoxes(snapshot), bodyStyles, sectionStyles].join('\n');
+  const styles = [fontFaces(fontUrls), pageBoxes(snapshot), bodyStyles, sectionStyles, worksheetStyles].join(
+    '\n',
+  );
   const body = renderToStaticMarkup(
     createElement('body', null, createElement(DocumentBody, { snapshot, photoUrl })),
   );

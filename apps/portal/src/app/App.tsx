@@ -17,6 +17,11 @@ const Photos = lazy(() => import('../pages/photos/Photos.tsx'));
 const Findings = lazy(() => import('../pages/findings/Findings.tsx'));
 const FindingEditor = lazy(() => import('../pages/findings/FindingEditor.tsx'));
 const FindingPage = lazy(() => import('../pages/clearance/FindingPage.tsx'));
+const Worksheets = lazy(() => import('../pages/worksheets/Worksheets.tsx'));
+const ChooseKind = lazy(() => import('../pages/worksheets/ChooseKind.tsx'));
+const NewWorksheet = lazy(() => import('../pages/worksheets/NewWorksheet.tsx'));
+const EditWorksheet = lazy(() => import('../pages/worksheets/EditWorksheet.tsx'));
+const WorksheetPage = lazy(() => import('../pages/worksheets/WorksheetPage.tsx'));
 const Parties = lazy(() => import('../pages/parties/Parties.tsx'));
 const Reports = lazy(() => import('../pages/reports/Reports.tsx'));
 const History = lazy(() => import('../pages/surveys/History.tsx'));
@@ -91,6 +96,21 @@ function Pages() {
           {({ id, findingId }) => <FindingEditor key={findingId} surveyId={id} findingId={findingId} />}
         </Route>
       ) : null}
+      {staff ? <Route path="/surveys/:id/worksheets">{({ id }) => <Worksheets id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/worksheets/new">{({ id }) => <ChooseKind id={id} />}</Route> : null}
+      {staff ? (
+        <Route path="/surveys/:id/worksheets/new/:kind">
+          {({ id, kind }) => <NewWorksheet key={kind} surveyId={id} kind={kind} />}
+        </Route>
+      ) : null}
+      {staff ? (
+        <Route path="/surveys/:id/worksheets/:worksheetId">
+          {({ id, worksheetId }) => (
+            <EditWorksheet key={worksheetId} surveyId={id} worksheetId={worksheetId} />
+          )}
+        </Route>
+      ) : null}
+      <Route path="/worksheets/:id">{({ id }) => <WorksheetPage key={id} id={id} />}</Route>
       {staff ? <Route path="/surveys/:id/report">{({ id }) => <Reports id={id} />}</Route> : null}
       {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>

@@ -19,6 +19,7 @@ import { DueDate, UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
 import { PhotoFrame } from '../photos/PhotoCard.tsx';
 import { EventSteps } from '../surveys/EventSteps.tsx';
 import { WithSurvey } from '../surveys/SurveyFrame.tsx';
+import { Measured } from '../worksheets/Measured.tsx';
 import { Evidence } from './Evidence.tsx';
 
 /** One finding: what was seen, its photos, and what has been done about it since. */
@@ -72,6 +73,7 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
           <References references={finding.references} />
         </div>
         <FindingPhotos finding={finding} />
+        <Measured worksheets={finding.worksheets} href={(id) => `/worksheets/${id}`} />
         {mayDo('evidence.read', survey) && finding.state !== 'draft' && mayBeCleared(finding) ? (
           <Evidence survey={survey} finding={finding} />
         ) : null}

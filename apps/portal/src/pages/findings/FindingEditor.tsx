@@ -8,13 +8,14 @@ import { useAnswer, useWholeList } from '../../api/queries.ts';
 import { useLeaveWarning } from '../../app/leaving.tsx';
 import { NotFound } from '../../app/NotFound.tsx';
 import { useRecordEdit } from '../../app/recordEdit.ts';
-import { Button } from '../../ui/Button.tsx';
+import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Restored } from '../../ui/EditNotices.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { Merge } from '../../ui/Merge.tsx';
 import { whilePreparing } from '../photos/Photos.tsx';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
+import { Measured } from '../worksheets/Measured.tsx';
 import { ChoosePhotos } from './ChoosePhotos.tsx';
 import { DeleteFinding } from './DeleteFinding.tsx';
 import { FindingFields } from './FindingFields.tsx';
@@ -95,6 +96,17 @@ function Editor({ survey, finding }: { survey: Survey; finding: Finding | null }
           ids={edit.values.photoIds}
           onChange={(photoIds) => edit.set({ photoIds })}
         />
+        {finding ? (
+          <Measured
+            worksheets={finding.worksheets}
+            href={(id) => `/surveys/${survey.id}/worksheets/${id}`}
+            action={
+              <ButtonLink href={`/surveys/${survey.id}/worksheets/new?finding=${finding.id}`}>
+                Fill in a worksheet for it
+              </ButtonLink>
+            }
+          />
+        ) : null}
         <ErrorNotice error={edit.error} />
         <div className="actions">
           <Button kind="main" type="submit" busy={edit.busy} busyLabel="Saving…">

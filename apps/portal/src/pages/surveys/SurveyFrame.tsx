@@ -61,6 +61,7 @@ function Sections({ survey }: { survey: Survey }) {
     ['/attendances', `Attendances ${survey.attendances.length}`],
     ['/photos', `Photos ${survey.photoCount ?? ''}`],
     ['/findings', `Findings ${survey.findingCount}`],
+    ['/worksheets', 'Measurements'],
     ['/parties', 'Parties'],
     ['/report', 'Report'],
     ['/history', 'History'],
