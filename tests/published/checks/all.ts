@@ -1,17 +1,25 @@
 import type { CheckedWorksheet } from '../support/check.ts';
+import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
+import { riggingWireChecks } from './rig/rigging-wire.ts';
+import { tonnageChecks } from './rules/tonnage.ts';
+import { comparableSalesChecks } from './value/comparable-sales.ts';
 
 /** The checks of every worksheet, in the order of the registry. */
 export const allChecks: CheckedWorksheet[] = [
   // Gas and ventilation
   gasLeakDownChecks,
   // Electrical
+  dcVoltageDropChecks,
   // Corrosion
   // Structure and flooding
   // Propulsion
   // Rig and ground tackle
+  riggingWireChecks,
   // Rules
+  tonnageChecks,
   // Stability
   // Value
+  comparableSalesChecks,
   // Risk
 ];

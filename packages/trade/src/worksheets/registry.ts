@@ -1,18 +1,28 @@
 import type { AnyWorksheet } from './core/worksheet.ts';
+import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
+import { shaftWear } from './propulsion/shaft-wear.ts';
+import { riggingWire } from './rig/rigging-wire.ts';
+import { tonnage } from './rules/tonnage.ts';
+import { comparableSales } from './value/comparable-sales.ts';
 
 /** Every worksheet there is, in the order they are offered. */
 export const worksheets: readonly AnyWorksheet[] = [
   // Gas and ventilation
   gasLeakDown,
   // Electrical
+  dcVoltageDrop,
   // Corrosion
   // Structure and flooding
   // Propulsion
+  shaftWear,
   // Rig and ground tackle
+  riggingWire,
   // Rules
+  tonnage,
   // Stability
   // Value
+  comparableSales,
   // Risk
 ];
 

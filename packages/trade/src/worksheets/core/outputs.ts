@@ -57,10 +57,10 @@ export const said = (
 /** Yes or no. */
 export const yes = (label: string, value: boolean): Output => ({ label, value, text: value ? 'Yes' : 'No' });
 
-/** An amount of money, rounded half up to hundredths. */
-export const amount = (label: string, value: Money, currency: string): Output => ({
+/** An amount of money, rounded half up to hundredths. `null` where it can't be told. */
+export const amount = (label: string, value: Money | null, currency: string): Output => ({
   label,
-  value: value.toDecimalPlaces(2).toFixed(2),
+  value: value?.toDecimalPlaces(2).toFixed(2) ?? null,
   unit: currency,
-  text: moneyText(value, currency),
+  text: value ? moneyText(value, currency) : 'not determined',
 });
