@@ -1,7 +1,7 @@
 import { worksheets } from '@garboard/trade/worksheets/registry';
 import { describe, expect, it } from 'vitest';
 import { allChecks } from './checks/all.ts';
-import { runCheck } from './support/check.ts';
+import { runCheck } from './support/run-check.ts';
 
 describe.each(allChecks)('$kind against its sources', ({ kind, checks }) => {
   it.each(checks)('$basis: $name', (check) => runCheck(kind, check));
