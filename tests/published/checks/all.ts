@@ -2,6 +2,7 @@ import type { CheckedWorksheet } from '../support/check.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
+import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
 
@@ -17,6 +18,7 @@ export const allChecks: CheckedWorksheet[] = [
   // Rig and ground tackle
   riggingWireChecks,
   // Rules
+  safePowerChecks,
   tonnageChecks,
   // Stability
   // Value

@@ -3,6 +3,7 @@ import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
 import { riggingWire } from './rig/rigging-wire.ts';
+import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
 import { comparableSales } from './value/comparable-sales.ts';
 
@@ -19,6 +20,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Rig and ground tackle
   riggingWire,
   // Rules
+  safePower,
   tonnage,
   // Stability
   // Value
