@@ -5,6 +5,9 @@ import { buildFirm, buildJpeg, buildPerson, type Signed } from '@garboard/seed/b
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
 
+/** A pressure test whose inputs are accepted. */
+const gasTest = { startPressure: 250, endPressure: 250, holdTime: 5, gaugeResolution: 1, noLiquid: true };
+
 let server: TestServer;
 let stranger: Signed;
 let uninvited: Signed;
@@ -16,6 +19,7 @@ let ids: {
   photo: string;
   report: string;
   clearance: string;
+  worksheet: string;
   firm: string;
 };
 beforeAll(async () => {
@@ -38,6 +42,10 @@ beforeAll(async () => {
     .post(`${path}/findings`)
     .send({ system: 'hull', title: 'Secret', urgency: 'before-use', observed: 'x', recommendation: 'y' })
     .expect(201);
+  const worksheet = await surveyor
+    .post(`${path}/worksheets`)
+    .send({ kind: 'gas-leak-down', inputs: gasTest, findingId: finding.body.id })
+    .expect(201);
   const firmId = firm.id;
   const surveyId: string = survey.body.id;
   const [report, clearance] = [newId(), newId()];
@@ -59,6 +67,7 @@ beforeAll(async () => {
     photo: photo.body.items[0].id,
     report,
     clearance,
+    worksheet: worksheet.body.id,
     firm: firmId,
   };
 });
@@ -83,10 +92,15 @@ const bodies: Record<string, object> = {
   orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
   createReport: { kind: 'full' },
   decideClearance: { decision: 'accept' },
+  createWorksheet: { kind: 'gas-leak-down', inputs: gasTest },
+  updateWorksheet: { title: 'x' },
 };
 
 describe('another firm’s and an uninvited person’s requests', () => {
-  const withIds = (Object.entries(routes) as [string, Route][]).filter(([, route]) => route.params);
+  // Kinds of worksheet are the same for everybody; every other parameter names something of a firm's.
+  const withIds = (Object.entries(routes) as [string, Route][]).filter(
+    ([, route]) => route.params && !('kind' in route.params.shape),
+  );
   it.each(withIds.map(([name]) => name))('%s answers 404, and 401 without signing in', async (name) => {
     const route = (routes as Record<string, Route>)[name];
     if (!route) throw new Error('no such route');
@@ -127,8 +141,9 @@ describe('another firm’s and an uninvited person’s requests', () => {
       await tx.photo.count(),
       await tx.event.count(),
       await tx.report.count(),
+      await tx.worksheet.count(),
     ]);
-    expect(counts).toEqual([0, 0, 0, 0, 0]);
+    expect(counts).toEqual([0, 0, 0, 0, 0, 0]);
     await expect(
       inTransaction(server.db, [newId()], (tx) =>
         tx.vessel.create({ data: { id: newId(), firmId: ids.firm, name: 'Smuggled' } }),

@@ -20,6 +20,7 @@ import { portalRoutes } from './routes/portal.ts';
 import { reportRoutes } from './routes/reports.ts';
 import { surveyRoutes } from './routes/surveys.ts';
 import { vesselRoutes } from './routes/vessels.ts';
+import { worksheetRoutes } from './routes/worksheets.ts';
 
 /** Builds the whole HTTP surface without listening. @throws when a route of the contract has no handler. */
 export async function buildApp(deps: Deps): Promise<FastifyInstance> {
@@ -81,6 +82,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   surveyRoutes(app, deps);
   photoRoutes(app, deps);
   findingRoutes(app, deps);
+  worksheetRoutes(app, deps);
   reportRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);

@@ -29,6 +29,7 @@ export const permissions = {
   'photo.write': staff,
   'photo.original.read': staff,
   'finding.write': writers,
+  'worksheet.write': writers,
   'party.read': { ...staff, owner: 'yes' },
   'party.invite': staff,
   'party.release': staff,

@@ -12,6 +12,7 @@ import type { FindingState, Harm, SurveyState, System, Urgency } from '@garboard
 import { isStaff, may, type Standing } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { imageAddresses } from '../photos/present-photo.ts';
+import { worksheetsOfFindings } from '../worksheets/worksheets-of-findings.ts';
 
 export type FindingRow = Prisma.FindingGetPayload<{ include: { photos: true } }>;
 export interface FindingSurvey extends Standing {
@@ -27,7 +28,7 @@ function contentOf(row: FindingRow, staff: boolean) {
   return { ...row, photoIds, issuedPhotos: null };
 }
 
-/** Presents findings of one survey; their photos come in one query for all. */
+/** Presents findings of one survey; their photos come in one query for all, their worksheets in another. */
 export async function presentFindings(
   ctx: Ctx,
   rows: FindingRow[],
@@ -38,6 +39,9 @@ export async function presentFindings(
   const ids = [...new Set(contents.flatMap((c) => c.content.photoIds))];
   const photos = await ctx.tx.photo.findMany({ where: { id: { in: ids } } });
   const byId = new Map(photos.map((p) => [p.id, p]));
+  const surveyId = rows[0]?.surveyId ?? '';
+  const findingIds = rows.map((row) => row.id);
+  const worksheets = await worksheetsOfFindings(ctx, { surveyId, findingIds, staff });
   const today = dayIn(survey.timeZone, ctx.clock());
   const writes = may(ctx.actor, survey, 'finding.write') && surveyIsEditable(survey.state as SurveyState);
   const sends = may(ctx.actor, survey, 'evidence.send');
@@ -85,6 +89,7 @@ export async function presentFindings(
           },
         ];
       }),
+      worksheets: worksheets.get(row.id) ?? [],
       catalogueKey: row.catalogueKey,
       position: row.position as Finding['position'],
       may: {

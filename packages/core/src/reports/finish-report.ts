@@ -5,6 +5,7 @@ import { requiresClearing, surveyMayBeIssued } from '@garboard/trade/states';
 import { reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
 import { lockSurvey } from '../surveys/load-survey.ts';
+import { issueWorksheets } from '../worksheets/freeze-worksheets.ts';
 import { requesterOf } from './requester.ts';
 
 export interface FinishReport {
@@ -17,7 +18,7 @@ export interface FinishReport {
 
 /**
  * Issues a report whose PDF is in the store. The full report also opens its draft findings, freezes what parties
- * read of each and moves the survey to `issued`.
+ * read of each and of its worksheets, and moves the survey to `issued`.
  *
  * @returns false when another attempt has taken it over, or it was issued already: nothing was changed.
  */
@@ -45,7 +46,10 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
   const report = await ctx.tx.report.findUniqueOrThrow({ where: { id: reportId } });
   const snapshot = reportSnapshot.parse(report.snapshot);
   const opened = snapshot.kind === 'full' ? await openFindings(ctx, report.surveyId, snapshot) : [];
-  if (snapshot.kind === 'full') await moveSurvey(ctx, report.surveyId, now);
+  if (snapshot.kind === 'full') {
+    await issueWorksheets(ctx, report.surveyId, snapshot);
+    await moveSurvey(ctx, report.surveyId, now);
+  }
 
   const { firmId, surveyId } = report;
   const issued = { label: reportKindLabels[snapshot.kind], revision: snapshot.revision };

@@ -4,6 +4,7 @@ import type { FirmRole, ReportKind } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
 import { wrongState } from '../problems.ts';
+import { freezeWorksheets } from '../worksheets/freeze-worksheets.ts';
 import { refuseEarlyClearance, refuseFailedPhotos, refuseUnreadyReport } from './report-obstacles.ts';
 import { findingsOf, freezeFinding, freezeIssued, freezePhoto } from './snapshot-rows.ts';
 
@@ -50,6 +51,7 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     ...findings.flatMap((f) => f.photos.map((p) => p.photo)),
   ]);
   const issuedOn = dayIn(survey.timeZone, now);
+  const worksheets = await freezeWorksheets(ctx, { surveyId, findingIds: findings.map((f) => f.id) });
   return {
     schemaVersion: snapshotVersion,
     kind: kind as 'full',
@@ -81,6 +83,7 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     })),
     findings: findings.map((f) => freezeFinding(f, issuedOn)),
     leadPhoto: leadPhoto ? freezePhoto(leadPhoto) : null,
+    worksheets,
   };
 }
 
@@ -107,7 +110,11 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
   const base = { ...rest, revision, frozenAt: ctx.clock().toISOString(), firm: letterhead(firm.firm) };
   if (kind === 'recommendations' || kind === 'full') {
     const shown = findings.filter((f) => f.state !== 'withdrawn').flatMap(freezeIssued);
-    return { ...base, kind, leadPhoto: 'leadPhoto' in record ? record.leadPhoto : null, findings: shown };
+    const ids = new Set(shown.map((f) => f.id));
+    const { leadPhoto, worksheets } = 'leadPhoto' in record ? record : { leadPhoto: null, worksheets: [] };
+    // The measurements of these findings; those of the whole vessel are in the report.
+    const theirs = worksheets.filter((w) => w.findingId !== null && ids.has(w.findingId));
+    return { ...base, kind, leadPhoto, findings: shown, worksheets: theirs };
   }
   const clearing = findings.filter((f) => f.clearing && f.issued !== null);
   if (kind === 'clearance-letter') refuseEarlyClearance(clearing);

@@ -137,9 +137,11 @@ export function words(spec: Asked & { max?: number }) {
   const max = spec.max ?? 200;
   return z
     .string({ error: `${spec.label}: write plain text.` })
+    .normalize()
     .trim()
     .min(1, `${spec.label} must not be empty.`)
     .max(max, `${spec.label}: at most ${max} characters.`)
+    .refine((given) => !/\p{Cc}/u.test(given), `${spec.label}: write one line, without control characters.`)
     .meta({ ...described(spec), 'x-field': 'words' });
 }
 
