@@ -1,6 +1,7 @@
 import type { CheckedWorksheet } from '../support/check.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
+import { shaftWearChecks } from './propulsion/shaft-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
@@ -15,6 +16,7 @@ export const allChecks: CheckedWorksheet[] = [
   // Corrosion
   // Structure and flooding
   // Propulsion
+  shaftWearChecks,
   // Rig and ground tackle
   riggingWireChecks,
   // Rules

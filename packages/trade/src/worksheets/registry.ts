@@ -6,6 +6,8 @@ import { riggingWire } from './rig/rigging-wire.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
 import { comparableSales } from './value/comparable-sales.ts';
+import { costLessDepreciation } from './value/cost-less-depreciation.ts';
+import { reconcile } from './value/reconcile.ts';
 
 /** Every worksheet there is, in the order they are offered. */
 export const worksheets: readonly AnyWorksheet[] = [
@@ -25,6 +27,8 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Stability
   // Value
   comparableSales,
+  costLessDepreciation,
+  reconcile,
   // Risk
 ];
 
