@@ -1,4 +1,5 @@
 import type { CheckedWorksheet } from '../support/check.ts';
+import { conductorAmpacityChecks } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
@@ -13,6 +14,7 @@ export const allChecks: CheckedWorksheet[] = [
   gasLeakDownChecks,
   // Electrical
   dcVoltageDropChecks,
+  conductorAmpacityChecks,
   // Corrosion
   // Structure and flooding
   // Propulsion

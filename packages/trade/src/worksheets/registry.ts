@@ -1,4 +1,5 @@
 import type { AnyWorksheet } from './core/worksheet.ts';
+import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
@@ -15,6 +16,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   gasLeakDown,
   // Electrical
   dcVoltageDrop,
+  conductorAmpacity,
   // Corrosion
   // Structure and flooding
   // Propulsion

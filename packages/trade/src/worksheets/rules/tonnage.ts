@@ -295,7 +295,7 @@ export const tonnage = defineWorksheet({
     {
       citation: 'Deck structure compared with the hull as measured by its own formula',
       standing: 'practice',
-      note: 'our reading of 69.209(a)(4), which doesn’t say how the hull’s volume is found',
+      note: 'no source; our reading of 69.209(a)(4), which doesn’t say how the hull’s volume is found',
     },
   ],
 });
