@@ -4,6 +4,7 @@ import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
+import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
@@ -22,6 +23,7 @@ export const allChecks: CheckedWorksheet[] = [
   // Rig and ground tackle
   riggingWireChecks,
   // Rules
+  safeLoadingChecks,
   safePowerChecks,
   tonnageChecks,
   // Stability

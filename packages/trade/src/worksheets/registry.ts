@@ -4,6 +4,7 @@ import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
 import { riggingWire } from './rig/rigging-wire.ts';
+import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
 import { comparableSales } from './value/comparable-sales.ts';
@@ -24,6 +25,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Rig and ground tackle
   riggingWire,
   // Rules
+  safeLoading,
   safePower,
   tonnage,
   // Stability
