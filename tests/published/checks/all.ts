@@ -4,10 +4,13 @@ import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
+import { rodeChecks } from './rig/rode.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
+import { costLessDepreciationChecks } from './value/cost-less-depreciation.ts';
+import { reconcileChecks } from './value/reconcile.ts';
 
 /** The checks of every worksheet, in the order of the registry. */
 export const allChecks: CheckedWorksheet[] = [
@@ -22,6 +25,7 @@ export const allChecks: CheckedWorksheet[] = [
   shaftWearChecks,
   // Rig and ground tackle
   riggingWireChecks,
+  rodeChecks,
   // Rules
   safeLoadingChecks,
   safePowerChecks,
@@ -29,5 +33,7 @@ export const allChecks: CheckedWorksheet[] = [
   // Stability
   // Value
   comparableSalesChecks,
+  costLessDepreciationChecks,
+  reconcileChecks,
   // Risk
 ];

@@ -2,11 +2,14 @@ import type { AnyWorksheet } from './core/worksheet.ts';
 import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
+import { shaftSize } from './propulsion/shaft-size.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
 import { riggingWire } from './rig/rigging-wire.ts';
+import { rode } from './rig/rode.ts';
 import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
+import { moistureMap } from './structure/moisture-map.ts';
 import { comparableSales } from './value/comparable-sales.ts';
 import { costLessDepreciation } from './value/cost-less-depreciation.ts';
 import { reconcile } from './value/reconcile.ts';
@@ -20,10 +23,13 @@ export const worksheets: readonly AnyWorksheet[] = [
   conductorAmpacity,
   // Corrosion
   // Structure and flooding
+  moistureMap,
   // Propulsion
   shaftWear,
+  shaftSize,
   // Rig and ground tackle
   riggingWire,
+  rode,
   // Rules
   safeLoading,
   safePower,
