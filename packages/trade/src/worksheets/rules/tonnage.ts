@@ -5,6 +5,7 @@ import { settle } from '../core/units.ts';
 import { conclude, type Judgement } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet, type Values } from '../core/worksheet.ts';
+import { hullCoefficient, netShare, tenthOfFoot } from './tonnage-rule.ts';
 
 const size = { unit: 'ft', units: ['m', 'in', 'cm', 'mm'], above: 0 } as const;
 
@@ -82,25 +83,6 @@ const inputs = {
 };
 
 type Given = Values<typeof inputs>;
-
-/** Feet to the nearest tenth, halves up, as the Coast Guard's formula sheet takes dimensions. */
-export const tenthOfFoot = (feet: number): number => Math.round(settle(feet * 10)) / 10;
-
-/**
- * The share of L × B × D that a hull's gross tonnage takes, 46 CFR 69.209(a). Three quarters of it for a sailing hull
- * whose depth includes the keel.
- */
-export function hullCoefficient(hull: { sailing: boolean; barge: boolean; keelInDepth: boolean }): number {
-  if (hull.barge) return 0.84;
-  if (!hull.sailing) return 0.67;
-  return hull.keelInDepth ? 0.375 : 0.5;
-}
-
-/** The share of gross tonnage that is net, 46 CFR 69.209(b). */
-export function netShare(vessel: { sailing: boolean; machineryInHull: boolean }): number {
-  if (!vessel.machineryInHull) return 1;
-  return vessel.sailing ? 0.9 : 0.8;
-}
 
 function measureHulls(v: Given) {
   return v.hulls.map((hull) => {
