@@ -36,7 +36,8 @@ export async function loadDemonstration(input: LoadInput): Promise<void> {
   const press = await openPress(stage);
   try {
     for (const survey of world.surveys) {
-      await playSurvey(stage, press, { survey, vesselIds, planned, drawn });
+      const worksheets = world.worksheets.filter((w) => w.survey === survey.key);
+      await playSurvey(stage, press, { survey, worksheets, vesselIds, planned, drawn });
       stage.say({ step: 'survey', vessel: survey.vessel, state: survey.state });
     }
   } finally {

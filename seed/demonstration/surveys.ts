@@ -8,14 +8,16 @@ import { requestReport } from '@garboard/core/reports/request-report';
 import { createSurvey } from '@garboard/core/surveys/create-survey';
 import { updateSurvey } from '@garboard/core/surveys/update-survey';
 import { createVessel } from '@garboard/core/vessels/create-vessel';
+import { createWorksheet } from '@garboard/core/worksheets/create-worksheet';
 import type { PlannedPhoto } from '../world/photos.ts';
-import type { FindingSpec, SurveySpec, World } from '../world/types.ts';
+import type { FindingSpec, SurveySpec, WorksheetSpec, World } from '../world/types.ts';
 import { playEvidence } from './evidence.ts';
 import type { Press } from './press.ts';
 import { actorOf, as, calendarDay, dayFrom, type Stage } from './stage.ts';
 
 export interface Props {
   survey: SurveySpec;
+  worksheets: readonly WorksheetSpec[];
   vesselIds: ReadonlyMap<string, string>;
   planned: readonly PlannedPhoto[];
   drawn: ReadonlyMap<string, AcceptedFile>;
@@ -66,6 +68,9 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
   const findingIds = new Map<string, string>();
   for (const finding of survey.findings) {
     findingIds.set(finding.key, await recordFinding(stage, props, id, finding, photoIds));
+  }
+  for (const worksheet of props.worksheets) {
+    await keepWorksheet(stage, props, id, worksheet, findingIds);
   }
   if (survey.state === 'in-review') await move(stage, props, id, 'in-review', firstDay);
   if (survey.issuedDay === undefined) return;
@@ -132,4 +137,18 @@ async function recordFinding(
     }),
   );
   return finding.id;
+}
+
+async function keepWorksheet(
+  stage: Stage,
+  props: Props,
+  surveyId: string,
+  { finding, kind, title, inputs }: WorksheetSpec,
+  findingIds: ReadonlyMap<string, string>,
+): Promise<void> {
+  const surveyor = actorOf(stage, props.survey.surveyor);
+  const at = dayFrom(stage, Math.min(0, props.survey.attendances[0]?.day ?? 0) + 1, 12);
+  const findingId = finding === undefined ? null : (findingIds.get(finding) ?? null);
+  const worksheet = { kind, title, inputs, findingId, printed: true };
+  await as(stage, surveyor, at, (ctx) => createWorksheet(ctx, { surveyId, worksheet }));
 }

@@ -2,6 +2,7 @@ import { firms, people } from './people.ts';
 import { surveys } from './surveys.ts';
 import type { World } from './types.ts';
 import { vessels } from './vessels.ts';
+import { worksheets } from './worksheets.ts';
 
 /** The whole invented world the demonstration is loaded from. */
-export const world: World = { firms, people, vessels, surveys };
+export const world: World = { firms, people, vessels, surveys, worksheets };

@@ -9,6 +9,7 @@ import type {
   SurveyState,
   System,
   Urgency,
+  Verdict,
 } from '@garboard/trade/vocabulary';
 import type { SceneKey } from '../scenes/index.ts';
 
@@ -148,9 +149,23 @@ export interface PersonSpec {
   organisation?: string;
 }
 
+/** A worksheet filled in during a survey. */
+export interface WorksheetSpec {
+  /** Key of the survey. */
+  survey: string;
+  /** Key of the finding that it measures, if it belongs to one. */
+  finding?: string;
+  kind: string;
+  title: string;
+  inputs: Record<string, unknown>;
+  /** What it must come to, so that it goes on fitting the finding's words. */
+  verdict: Verdict;
+}
+
 export interface World {
   firms: FirmSpec[];
   people: PersonSpec[];
   vessels: VesselSpec[];
   surveys: SurveySpec[];
+  worksheets: WorksheetSpec[];
 }

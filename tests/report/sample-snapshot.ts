@@ -107,6 +107,7 @@ export function sampleReport(findings: number, photosEach = 0): SurveyReportSnap
     ...common,
     kind: 'full',
     leadPhoto: photosEach > 0 ? samplePhoto(1, 'At her berth') : null,
+    worksheets: [],
     findings: Array.from({ length: findings }, (_, index) =>
       sampleFinding(index + 1, {
         photos: Array.from({ length: photosEach }, (_, photo) => samplePhoto(index * photosEach + photo + 1)),

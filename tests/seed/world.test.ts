@@ -16,6 +16,8 @@ import {
   systems,
   urgencies,
 } from '@garboard/trade/vocabulary';
+import { evaluate } from '@garboard/trade/worksheets/core/evaluate';
+import { findWorksheet } from '@garboard/trade/worksheets/registry';
 import exifr from 'exifr';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import sharp from 'sharp';
@@ -63,6 +65,15 @@ describe('the invented world', () => {
     ]) {
       expect(covered).toContain(system);
     }
+  });
+
+  it.each(world.worksheets)('has a worksheet on $title that works and fits its finding', (spec) => {
+    const computation = findWorksheet(spec.kind);
+    if (!computation) throw new Error(`There is no worksheet of kind ${spec.kind}.`);
+    const result = evaluate(computation, spec.inputs);
+    expect({ verdict: result.verdict, reasons: result.reasons }).toMatchObject({ verdict: spec.verdict });
+    const survey = world.surveys.find((s) => s.key === spec.survey);
+    expect(survey?.findings.map((f) => f.key) ?? []).toContain(spec.finding);
   });
 
   it('has an issued survey with findings in every state after issue that a person will look for', () => {
