@@ -9,8 +9,7 @@ export const insulationChoices = {
   '200': '200 °C',
 } as const;
 
-/** The sizes of the voltage-drop tables, which leave 3 AWG out. */
-export const awgChoices = {
+const thin = {
   '18 AWG': '18 AWG',
   '16 AWG': '16 AWG',
   '14 AWG': '14 AWG',
@@ -19,6 +18,9 @@ export const awgChoices = {
   '8 AWG': '8 AWG',
   '6 AWG': '6 AWG',
   '4 AWG': '4 AWG',
+} as const;
+
+const thick = {
   '2 AWG': '2 AWG',
   '1 AWG': '1 AWG',
   '1/0 AWG': '1/0 AWG',
@@ -26,3 +28,9 @@ export const awgChoices = {
   '3/0 AWG': '3/0 AWG',
   '4/0 AWG': '4/0 AWG',
 } as const;
+
+/** The sizes of Table 5. */
+export const tableChoices = { ...thin, '3 AWG': '3 AWG', ...thick } as const;
+
+/** The sizes of the voltage-drop tables, which leave 3 AWG out. */
+export const awgChoices = { ...thin, ...thick } as const;
