@@ -1,8 +1,11 @@
 import type { CheckedWorksheet } from '../support/check.ts';
 import { conductorAmpacityChecks } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
+import { insulationResistanceChecks } from './electrical/insulation-resistance.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
+import { shaftSizeChecks } from './propulsion/shaft-size.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
+import { chainWearChecks } from './rig/chain-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
 import { rodeChecks } from './rig/rode.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
@@ -19,13 +22,16 @@ export const allChecks: CheckedWorksheet[] = [
   // Electrical
   dcVoltageDropChecks,
   conductorAmpacityChecks,
+  insulationResistanceChecks,
   // Corrosion
   // Structure and flooding
   // Propulsion
   shaftWearChecks,
+  shaftSizeChecks,
   // Rig and ground tackle
   riggingWireChecks,
   rodeChecks,
+  chainWearChecks,
   // Rules
   safeLoadingChecks,
   safePowerChecks,

@@ -1,9 +1,11 @@
 import type { AnyWorksheet } from './core/worksheet.ts';
 import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
+import { insulationResistance } from './electrical/insulation-resistance.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
 import { shaftSize } from './propulsion/shaft-size.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
+import { chainWear } from './rig/chain-wear.ts';
 import { riggingWire } from './rig/rigging-wire.ts';
 import { rode } from './rig/rode.ts';
 import { safeLoading } from './rules/safe-loading.ts';
@@ -21,6 +23,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Electrical
   dcVoltageDrop,
   conductorAmpacity,
+  insulationResistance,
   // Corrosion
   // Structure and flooding
   moistureMap,
@@ -30,6 +33,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Rig and ground tackle
   riggingWire,
   rode,
+  chainWear,
   // Rules
   safeLoading,
   safePower,
