@@ -95,6 +95,12 @@ function workOut(v: Inputs, method: Method) {
   return { costNew, curable, incurable, depreciation, left, indicated: left.add(v.added) };
 }
 
+/** What the method not chosen would give, where its lives or rates are given too. */
+function byOtherMethod(v: Inputs): Money | null {
+  const other: Method = v.method === 'straight' ? 'declining' : 'straight';
+  return v.parts.every((p) => wornShare(p, other)) ? workOut(v, other).indicated : null;
+}
+
 function refuse(v: Inputs): InputProblem[] {
   const problems: InputProblem[] = [];
   for (const [i, part] of v.parts.entries()) {
@@ -134,6 +140,11 @@ function judge(v: Inputs, method: Method): Judgement[] {
   }
   if (judgements.length === 0) {
     const reason = `Cost new ${moneyText(w.costNew, v.currency)} less ${shareText(share)} depreciation${v.added.isZero() ? '' : ', and what is not depreciated,'} gives ${moneyText(w.indicated, v.currency)}.`;
+    judgements.push({ verdict: 'satisfactory', reason });
+  }
+  const other = byOtherMethod(v);
+  if (other) {
+    const reason = `Counted ${v.method === 'straight' ? 'declining' : 'straight'} it would be ${moneyText(other, v.currency)}.`;
     judgements.push({ verdict: 'satisfactory', reason });
   }
   return judgements;
@@ -206,8 +217,7 @@ export const costLessDepreciation = defineWorksheet({
     'Boats whose cost new today is known, best young or one-off ones. The older the boat, the less cost tells of her price.',
   compute: (v) => {
     const w = workOut(v, v.method);
-    const other: Method = v.method === 'straight' ? 'declining' : 'straight';
-    const both = v.parts.every((p) => wornShare(p, other) !== undefined);
+    const other = v.method === 'straight' ? 'declining' : 'straight';
     const money = (label: string, value: Money | null) => amount(label, value, v.currency);
     return {
       outputs: {
@@ -221,10 +231,7 @@ export const costLessDepreciation = defineWorksheet({
         depreciated: measured('Share depreciated', w.depreciation.mul(100).div(w.costNew).toNumber(), '%', {
           digits: 4,
         }),
-        otherMethod: money(
-          other === 'straight' ? 'Before rounding, counted straight' : 'Before rounding, counted declining',
-          both ? workOut(v, other).indicated : null,
-        ),
+        otherMethod: money(`Before rounding, counted ${other}`, byOtherMethod(v)),
       },
       ...conclude(judge(v, v.method)),
       tables: [partsTable(v)],
