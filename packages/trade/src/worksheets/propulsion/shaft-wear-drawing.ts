@@ -80,7 +80,11 @@ export function drawWornSection(section: WornSection): Drawing {
         ];
   const playMiddle = { x: centre.x, y: (shaftY - shaftRadius + centre.y - bore) / 2 };
   const note =
-    times > 1.05 ? `Wear and play are drawn ${formatNumber(times, 2)} times larger` : 'Drawn to scale';
+    lost === 0 && !play
+      ? 'No wear or play to draw'
+      : times > 1.05
+        ? `Wear and play are drawn ${formatNumber(times, 2)} times larger`
+        : 'Drawn to scale';
   const description = `Section at the worn place: ${words.shaft}, ${words.asNew}, ${words.lost}${play === undefined ? '' : `, ${words.play}`}.`;
   return picture(
     { key: 'section', title: 'Shaft and bearing in section', description, width: fullWidth, height: 310 },
