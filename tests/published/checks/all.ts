@@ -2,12 +2,19 @@ import type { CheckedWorksheet } from '../support/check.ts';
 import { conductorAmpacityChecks } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { insulationResistanceChecks } from './electrical/insulation-resistance.ts';
+import { batteryVentilationChecks } from './gas/battery-ventilation.ts';
 import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
+import { gasLockerChecks } from './gas/gas-locker.ts';
+import { naturalVentilationChecks } from './gas/natural-ventilation.ts';
+import { petrolVentilationChecks } from './gas/petrol-ventilation.ts';
+import { propellerSlipChecks } from './propulsion/propeller-slip.ts';
 import { shaftSizeChecks } from './propulsion/shaft-size.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
 import { chainWearChecks } from './rig/chain-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
 import { rodeChecks } from './rig/rode.ts';
+import { riskMatrixChecks } from './risk/risk-matrix.ts';
+import { hullNumberChecks } from './rules/hull-number.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
@@ -19,6 +26,10 @@ import { reconcileChecks } from './value/reconcile.ts';
 export const allChecks: CheckedWorksheet[] = [
   // Gas and ventilation
   gasLeakDownChecks,
+  gasLockerChecks,
+  petrolVentilationChecks,
+  naturalVentilationChecks,
+  batteryVentilationChecks,
   // Electrical
   dcVoltageDropChecks,
   conductorAmpacityChecks,
@@ -28,11 +39,13 @@ export const allChecks: CheckedWorksheet[] = [
   // Propulsion
   shaftWearChecks,
   shaftSizeChecks,
+  propellerSlipChecks,
   // Rig and ground tackle
   riggingWireChecks,
   rodeChecks,
   chainWearChecks,
   // Rules
+  hullNumberChecks,
   safeLoadingChecks,
   safePowerChecks,
   tonnageChecks,
@@ -42,4 +55,5 @@ export const allChecks: CheckedWorksheet[] = [
   costLessDepreciationChecks,
   reconcileChecks,
   // Risk
+  riskMatrixChecks,
 ];

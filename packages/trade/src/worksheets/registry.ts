@@ -2,12 +2,20 @@ import type { AnyWorksheet } from './core/worksheet.ts';
 import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { insulationResistance } from './electrical/insulation-resistance.ts';
+import { batteryVentilation } from './gas/battery-ventilation.ts';
 import { gasLeakDown } from './gas/gas-leak-down.ts';
+import { gasLocker } from './gas/gas-locker.ts';
+import { naturalVentilation } from './gas/natural-ventilation.ts';
+import { petrolVentilation } from './gas/petrol-ventilation.ts';
+import { propellerSlip } from './propulsion/propeller-slip.ts';
 import { shaftSize } from './propulsion/shaft-size.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
 import { chainWear } from './rig/chain-wear.ts';
 import { riggingWire } from './rig/rigging-wire.ts';
 import { rode } from './rig/rode.ts';
+import { riskMatrix } from './risk/risk-matrix.ts';
+import { carriage } from './rules/carriage.ts';
+import { hullNumber } from './rules/hull-number.ts';
 import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
@@ -20,6 +28,10 @@ import { reconcile } from './value/reconcile.ts';
 export const worksheets: readonly AnyWorksheet[] = [
   // Gas and ventilation
   gasLeakDown,
+  gasLocker,
+  petrolVentilation,
+  naturalVentilation,
+  batteryVentilation,
   // Electrical
   dcVoltageDrop,
   conductorAmpacity,
@@ -30,13 +42,16 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Propulsion
   shaftWear,
   shaftSize,
+  propellerSlip,
   // Rig and ground tackle
   riggingWire,
   rode,
   chainWear,
   // Rules
+  hullNumber,
   safeLoading,
   safePower,
+  carriage,
   tonnage,
   // Stability
   // Value
@@ -44,6 +59,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   costLessDepreciation,
   reconcile,
   // Risk
+  riskMatrix,
 ];
 
 const byKind = new Map(worksheets.map((worksheet) => [worksheet.kind, worksheet]));
