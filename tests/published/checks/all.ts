@@ -18,6 +18,7 @@ import { hullNumberChecks } from './rules/hull-number.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
+import { moistureMapChecks } from './structure/moisture-map.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
 import { costLessDepreciationChecks } from './value/cost-less-depreciation.ts';
 import { reconcileChecks } from './value/reconcile.ts';
@@ -36,6 +37,7 @@ export const allChecks: CheckedWorksheet[] = [
   insulationResistanceChecks,
   // Corrosion
   // Structure and flooding
+  moistureMapChecks,
   // Propulsion
   shaftWearChecks,
   shaftSizeChecks,

@@ -1,4 +1,5 @@
 import type { AnyWorksheet } from './core/worksheet.ts';
+import { hullPotential } from './corrosion/hull-potential.ts';
 import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
 import { insulationResistance } from './electrical/insulation-resistance.ts';
@@ -37,6 +38,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   conductorAmpacity,
   insulationResistance,
   // Corrosion
+  hullPotential,
   // Structure and flooding
   moistureMap,
   // Propulsion
