@@ -39,4 +39,71 @@ export const worksheets: WorksheetSpec[] = [
     },
     verdict: 'unsatisfactory',
   },
+  {
+    survey: 'larkspindle-insurance',
+    finding: 'lk-deck-core',
+    kind: 'moisture-map',
+    title: 'Starboard side deck at the genoa track',
+    inputs: {
+      // Four rows from the toe rail inboard, every 100 mm from the after end of the track forward.
+      readings: [
+        [
+          10, 10, 11, 11, 9, 9, 9, 9, 10, 9, 14, 12, 13, 12, 12, 13, 14, 12, 14, 14, 13, 9, 10, 9, 9, 10, 10,
+          11, 10, 9, 9, 9,
+        ],
+        [
+          10, 9, 11, 10, 9, 9, 9, 11, 10, 12, 27, 26, 26, 26, 26, 28, 26, 26, 25, 28, 27, 12, 9, 10, 9, 11,
+          10, 11, 11, 10, 9, 9,
+        ],
+        [
+          9, 9, 11, 10, 10, 10, 11, 11, 9, 12, 26, 25, 25, 26, 28, 24, 25, 27, 24, 27, 25, 14, 11, 11, 10, 11,
+          11, 11, 10, 9, 11, 10,
+        ],
+        [
+          10, 9, 9, 11, 9, 10, 10, 10, 11, 10, 13, 12, 13, 14, 12, 14, 13, 13, 12, 12, 12, 11, 10, 9, 11, 9,
+          10, 10, 10, 9, 10, 11,
+        ],
+      ],
+      spacingAlong: 0.1,
+      spacingAcross: 0.125,
+      aftmost: 2.6,
+      starboardmost: -1.5,
+      dryReadings: [9, 11, 10, 9, 11, 10, 9, 11, 9, 11, 10, 9].map((reading) => ({ reading })),
+    },
+    verdict: 'attention',
+  },
+  {
+    survey: 'larkspindle-insurance',
+    finding: 'lk-shackle',
+    kind: 'chain-wear',
+    title: 'First 5 m of the anchor chain',
+    inputs: {
+      newDiameter: 10,
+      links: [
+        { place: 'at the anchor', first: 9.6, second: 9.7 },
+        { place: '1 m', first: 9.7, second: 9.7 },
+        { place: '3 m', first: 9.8, second: 9.7 },
+        { place: '5 m', first: 9.9, second: 9.9 },
+      ],
+      resolution: 0.1,
+      damage: 'no',
+    },
+    verdict: 'satisfactory',
+  },
+  {
+    survey: 'pepper-condition',
+    finding: 'pp-blower',
+    kind: 'petrol-ventilation',
+    title: 'Engine space with the duct as found',
+    inputs: {
+      engine: 'petrol-starter',
+      netVolume: { value: 1.05, unit: 'm3' },
+      ratedCapacity: 130,
+      measuredOutput: 0,
+      intakeLow: 'no',
+      intakeAboveBilge: 'yes',
+      label: 'yes',
+    },
+    verdict: 'unsatisfactory',
+  },
 ];
