@@ -10,6 +10,7 @@ import { petrolVentilationChecks } from './gas/petrol-ventilation.ts';
 import { propellerSlipChecks } from './propulsion/propeller-slip.ts';
 import { shaftSizeChecks } from './propulsion/shaft-size.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
+import { speedRunsChecks } from './propulsion/speed-runs.ts';
 import { chainWearChecks } from './rig/chain-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
 import { rodeChecks } from './rig/rode.ts';
@@ -42,6 +43,7 @@ export const allChecks: CheckedWorksheet[] = [
   shaftWearChecks,
   shaftSizeChecks,
   propellerSlipChecks,
+  speedRunsChecks,
   // Rig and ground tackle
   riggingWireChecks,
   rodeChecks,

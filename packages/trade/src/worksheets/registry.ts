@@ -11,6 +11,7 @@ import { petrolVentilation } from './gas/petrol-ventilation.ts';
 import { propellerSlip } from './propulsion/propeller-slip.ts';
 import { shaftSize } from './propulsion/shaft-size.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
+import { speedRuns } from './propulsion/speed-runs.ts';
 import { chainWear } from './rig/chain-wear.ts';
 import { riggingWire } from './rig/rigging-wire.ts';
 import { rode } from './rig/rode.ts';
@@ -45,6 +46,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   shaftWear,
   shaftSize,
   propellerSlip,
+  speedRuns,
   // Rig and ground tackle
   riggingWire,
   rode,

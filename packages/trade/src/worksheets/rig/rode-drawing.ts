@@ -49,7 +49,10 @@ export function drawRode(rode: Rode, lie: Lie, depth: number, fails: boolean): D
     y: { label: 'Height, m', domain: [0, top] },
     toScale: true,
     limits: [{ axis: 'y', at: depth, words: 'water' }],
-    notes: [{ at: [lie.reach, rode.height], words: 'bow roller', side: 'left' }],
+    notes: [
+      { at: [lie.reach, rode.height], words: 'bow roller', side: 'left' },
+      ...(lie.grounded > 0 ? [{ at: [lie.grounded, 0] as [number, number], words: 'chain lifts' }] : []),
+    ],
     series: [{ kind: 'line', points: shapeOf(rode, lie), strong: fails }],
   });
 }

@@ -1,11 +1,12 @@
 import { measured, number, type Output, said } from '../core/outputs.ts';
 import { convert, settle } from '../core/units.ts';
-import { conclude, type Judgement } from '../core/verdict.ts';
+import { conclude } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet } from '../core/worksheet.ts';
 import { type Lie, lieOf, type Rode, tangentLength, weightInWater } from './rode-catenary.ts';
 import { drawParts, drawRode } from './rode-drawing.ts';
 import { inputs, type RodeGiven, rodeProblems } from './rode-inputs.ts';
+import { judgeLie, judgeParts, type Part, pounds, scopeOf, workLie } from './rode-judge.ts';
 import {
   chainBreaking,
   chainLimits,
@@ -15,13 +16,6 @@ import {
   nylonBreaking,
   shackleLimits,
 } from './rode-table.ts';
-
-/** One part of the rode and what it may work at, lbf. */
-export interface Part {
-  name: string;
-  limit: number;
-  from: string;
-}
 
 const columnOf = (v: RodeGiven): number | undefined =>
   loadColumn({
@@ -38,14 +32,17 @@ function loadOf(v: RodeGiven): number | undefined {
   return column === undefined ? undefined : horizontalLoads[v.wind][column];
 }
 
+function ropeBreaking(v: RodeGiven): number | undefined {
+  if (v.rope === 'marked') return v.ropeBreaking?.in('lbf');
+  return v.rope === 'nylon' ? nylonBreaking[v.ropeSize ?? ''] : undefined;
+}
+
+const ropeFrom = (v: RodeGiven) =>
+  `${v.ropeShare.text()} of its breaking load of ${pounds(ropeBreaking(v) ?? 0)}${v.ropeEnd === 'knotted' ? ', halved by the knot' : ''}`;
+
 /** What rope may work at, lbf. */
 function ropeLimit(v: RodeGiven): number | undefined {
-  const breaking =
-    v.rope === 'nylon'
-      ? nylonBreaking[v.ropeSize ?? '']
-      : v.rope === 'marked'
-        ? v.ropeBreaking?.in('lbf')
-        : undefined;
+  const breaking = ropeBreaking(v);
   if (breaking === undefined) return undefined;
   return settle((breaking * v.ropeShare.in('%') * (v.ropeEnd === 'knotted' ? 0.5 : 1)) / 100);
 }
@@ -72,11 +69,7 @@ function partsOf(v: RodeGiven): Part[] {
       v.shackle === 'marked' ? 'its marked limit' : `${v.shackleSize} ${v.shackle}`,
     ],
     ['swivel or connector', v.swivelLimit?.in('lbf'), 'the maker’s limit'],
-    [
-      'rope',
-      ropeLimit(v),
-      `${v.ropeShare.text()} of its breaking load${v.ropeEnd === 'knotted' ? ', halved by the knot' : ''}`,
-    ],
+    ['rope', ropeLimit(v), ropeFrom(v)],
   ];
   return all.flatMap(([name, limit, from]) => (limit === undefined ? [] : [{ name, limit, from }]));
 }
@@ -92,54 +85,6 @@ export function laidRode(v: RodeGiven, load: number): { rode: Rode; lie: Lie } |
     pull: convert(load, 'lbf', 'N'),
   };
   return { rode, lie: lieOf(rode) };
-}
-
-const pounds = (value: number) => `${formatNumber(value, 4)} lbf`;
-
-function judgeParts(parts: readonly Part[], load: number, bowTension: number | undefined): Judgement[] {
-  const weak = parts.filter((part) => part.limit < load);
-  const weakest = parts.reduce((a, b) => (b.limit < a.limit ? b : a));
-  if (weak.length > 0) {
-    return weak.map((part) => ({
-      verdict: 'unsatisfactory',
-      reason: `The ${part.name} may work at ${pounds(part.limit)} (${part.from}); the load is ${pounds(load)}.`,
-    }));
-  }
-  const judged: Judgement[] = [
-    {
-      verdict: 'satisfactory',
-      reason: `Every part may work at the load of ${pounds(load)}; the weakest is the ${weakest.name} at ${pounds(weakest.limit)}.`,
-    },
-  ];
-  if (bowTension !== undefined && bowTension > convert(weakest.limit, 'lbf', 'N')) {
-    const reason = `With the weight of the chain the pull at the bow is ${pounds(convert(bowTension, 'N', 'lbf'))}, more than the ${weakest.name} may work at.`;
-    judged.push({ verdict: 'attention', reason });
-  }
-  return judged;
-}
-
-function judgeLie(v: RodeGiven, rode: Rode, lie: Lie): Judgement[] {
-  const scope = settle((rode.chain + rode.rope) / rode.height);
-  const limit = v.angleLimit.in('deg');
-  const judged: Judgement[] = [
-    lie.angle > limit
-      ? {
-          verdict: 'unsatisfactory',
-          reason: `At this load the rode pulls up on the anchor at ${formatNumber(lie.angle, 3)}°; more than ${formatNumber(limit, 3)}° breaks it out. Let out more.`,
-        }
-      : {
-          verdict: 'satisfactory',
-          reason:
-            lie.angle > 0
-              ? `At this load the rode pulls up on the anchor at ${formatNumber(lie.angle, 3)}°, within ${formatNumber(limit, 3)}°.`
-              : `At this load ${formatNumber(lie.grounded, 3)} m of chain still lies on the seabed.`,
-        },
-  ];
-  if (rode.rope > 0 && scope < v.leastScope.in('one')) {
-    const reason = `The scope is ${formatNumber(scope, 3)}; with rope at least ${v.leastScope.text()} is asked for.`;
-    judged.push({ verdict: 'attention', reason });
-  }
-  return judged;
 }
 
 const force = (label: string, value: number | undefined): Output =>
@@ -170,7 +115,7 @@ export const rode = defineWorksheet({
     const column = columnOf(v);
     const tangent =
       laid && laid.rode.weight > 0 ? tangentLength(laid.rode.height, laid.rode.pull, laid.rode.weight) : null;
-    const scope = laid ? settle((laid.rode.chain + laid.rode.rope) / laid.rode.height) : null;
+    const scope = laid ? scopeOf(laid.rode) : null;
     const graded = v.chain === 'none' || v.chain === 'marked' ? undefined : v.chain;
     const limit = chainLimit(v);
     const f = (value: number) => formatNumber(value, 4);
@@ -209,32 +154,7 @@ export const rode = defineWorksheet({
           : line('Load to hold', `column of ${loadLengths[column ?? 0]} ft at ${v.wind} kn`, pounds(load)),
         ...parts.map((part) => line(`The ${part.name} may work at`, part.from, pounds(part.limit))),
         line('Weakest over load', `${f(weakest.limit)} / ${f(load)}`, formatNumber(weakest.limit / load, 3)),
-        ...(laid && scope !== null
-          ? [
-              line(
-                'Scope',
-                'rode let out / (depth + bow height)',
-                `${f(laid.rode.chain + laid.rode.rope)} / ${f(laid.rode.height)}`,
-                formatNumber(scope, 3),
-              ),
-            ]
-          : []),
-        ...(laid && tangent !== null
-          ? [
-              line(
-                'Weight of the chain in water',
-                'mass × g × 0.87',
-                `${v.chainMass?.text()} × 9.807 × 0.87`,
-                `${f(laid.rode.weight)} N/m`,
-              ),
-              line(
-                'All-chain length that lies flat',
-                '√(h (h + 2F/w))',
-                `√(${f(laid.rode.height)} × (${f(laid.rode.height)} + 2 × ${f(laid.rode.pull)} / ${f(laid.rode.weight)}))`,
-                `${f(tangent)} m`,
-              ),
-            ]
-          : []),
+        ...(laid ? workLie(laid.rode, laid.lie) : []),
       ],
     };
   },
