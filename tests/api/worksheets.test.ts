@@ -326,3 +326,31 @@ describe('a worksheet kept with an older version', () => {
     expect(refused.body.detail).toContain('no longer offered');
   });
 });
+
+describe('a large moisture map', () => {
+  it('of 10 000 readings is taken as grid and as points, kept and read', async () => {
+    const readings = Array.from({ length: 100 }, (_, y) =>
+      Array.from(
+        { length: 100 },
+        (_, x) => 9 + ((x * 7 + y * 13) % 4) + (x > 40 && x < 50 && y > 20 && y < 30 ? 15 : 0),
+      ),
+    );
+    const inputs = { readings, spacingAlong: 0.1 };
+    const kept = await surveyor.post(`${path}/worksheets`).send({ kind: 'moisture-map', inputs }).expect(201);
+    expect(kept.body.result.drawings[0].svg).toContain('<svg');
+    const read = await surveyor.get(`/v1/worksheets/${kept.body.id}`).expect(200);
+    expect(read.body).toEqual(kept.body);
+    const points = readings.flatMap((row, y) =>
+      row.map((reading, x) => ({
+        forward: { value: x * 100, unit: 'mm' },
+        toPort: { value: y * 100 - 5000, unit: 'mm' },
+        reading,
+      })),
+    );
+    const answer = await surveyor
+      .post('/v1/worksheet-kinds/moisture-map/evaluate')
+      .send({ inputs: { points } })
+      .expect(200);
+    expect(answer.body.verdict).toBe(kept.body.result.verdict);
+  });
+});
