@@ -1,4 +1,5 @@
 import type { CheckedWorksheet } from '../support/check.ts';
+import { hullPotentialChecks } from './corrosion/hull-potential.ts';
 import { conductorAmpacityChecks } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
 import { insulationResistanceChecks } from './electrical/insulation-resistance.ts';
@@ -15,6 +16,7 @@ import { chainWearChecks } from './rig/chain-wear.ts';
 import { riggingWireChecks } from './rig/rigging-wire.ts';
 import { rodeChecks } from './rig/rode.ts';
 import { riskMatrixChecks } from './risk/risk-matrix.ts';
+import { carriageChecks } from './rules/carriage.ts';
 import { hullNumberChecks } from './rules/hull-number.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
@@ -37,6 +39,7 @@ export const allChecks: CheckedWorksheet[] = [
   conductorAmpacityChecks,
   insulationResistanceChecks,
   // Corrosion
+  hullPotentialChecks,
   // Structure and flooding
   moistureMapChecks,
   // Propulsion
@@ -52,6 +55,7 @@ export const allChecks: CheckedWorksheet[] = [
   hullNumberChecks,
   safeLoadingChecks,
   safePowerChecks,
+  carriageChecks,
   tonnageChecks,
   // Stability
   // Value

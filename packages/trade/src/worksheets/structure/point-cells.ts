@@ -1,0 +1,160 @@
+import { Delaunay } from 'd3-delaunay';
+import { type Cell, type Place, ringArea } from './cells.ts';
+
+/** A polygon whose edges remember what lies beyond them. */
+type Edged = Pick<Cell, 'ring' | 'across'>;
+
+/** The part of a polygon where `depth` is not negative; the new edge has `beyond` on its other side. */
+function cut({ ring, across }: Edged, depth: (p: Place) => number, beyond: number): Edged {
+  const kept: Edged = { ring: [], across: [] };
+  const depths = ring.map(depth);
+  if (depths.every((d) => d >= 0)) return { ring, across };
+  for (const [i, a] of ring.entries()) {
+    const next = (i + 1) % ring.length;
+    const b = ring[next] ?? a;
+    const da = depths[i] ?? 0;
+    const db = depths[next] ?? 0;
+    const side = across[i] ?? -1;
+    if (da >= 0) {
+      kept.ring.push(a);
+      kept.across.push(side);
+    }
+    if (da >= 0 !== db >= 0) {
+      const t = da / (da - db);
+      kept.ring.push([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
+      kept.across.push(da >= 0 ? beyond : side);
+    }
+  }
+  return kept;
+}
+
+const arcStep = Math.PI / 24;
+
+/** Corners of an arc about the origin, its ends left out, anticlockwise. */
+function arc(radius: number, from: number, to: number): Place[] {
+  const sweep = to > from ? to - from : to - from + 2 * Math.PI;
+  const steps = Math.ceil(sweep / arcStep);
+  return Array.from({ length: steps - 1 }, (_, i): Place => {
+    const angle = from + (sweep * (i + 1)) / steps;
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  });
+}
+
+/** The part of an edge within a circle about the origin, if any. */
+function withinCircle(a: Place, b: Place, radius: number): [Place, Place] | undefined {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const length2 = dx * dx + dy * dy;
+  const middle = -(a[0] * dx + a[1] * dy) / length2;
+  const half2 = middle * middle - (a[0] * a[0] + a[1] * a[1] - radius * radius) / length2;
+  if (!(half2 > 0)) return undefined;
+  const from = Math.max(0, middle - Math.sqrt(half2));
+  const to = Math.min(1, middle + Math.sqrt(half2));
+  const at = (t: number): Place => [a[0] + t * dx, a[1] + t * dy];
+  return from < to ? [from === 0 ? a : at(from), to === 1 ? b : at(to)] : undefined;
+}
+
+/** A convex polygon about the origin, no further out than `radius`; arcs are drawn as chords of 7.5°. */
+function limitToCircle({ ring, across }: Edged, radius: number): Edged {
+  if (ring.every(([x, y]) => x * x + y * y <= radius * radius)) return { ring, across };
+  const sides = ring.flatMap((a, i) => {
+    const side = withinCircle(a, ring[(i + 1) % ring.length] ?? a, radius);
+    return side ? [{ from: side[0], to: side[1], beyond: across[i] ?? -1 }] : [];
+  });
+  const first = sides[0];
+  if (!first) {
+    const circle: Place[] = [[radius, 0], ...arc(radius, 0, 2 * Math.PI)];
+    return { ring: circle, across: circle.map(() => -1) };
+  }
+  const limited: Edged = { ring: [], across: [] };
+  for (const [i, side] of sides.entries()) {
+    limited.ring.push(side.from);
+    limited.across.push(side.beyond);
+    const next = sides[i + 1] ?? first;
+    if (Math.hypot(next.from[0] - side.to[0], next.from[1] - side.to[1]) < 1e-9 * radius) continue;
+    const bend = [
+      side.to,
+      ...arc(radius, Math.atan2(side.to[1], side.to[0]), Math.atan2(next.from[1], next.from[0])),
+    ];
+    limited.ring.push(...bend);
+    limited.across.push(...bend.map(() => -1));
+  }
+  return limited;
+}
+
+/** Shortest distance from a place to a closed line, m. */
+function distanceTo(outline: readonly Place[], [x, y]: Place): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const [i, a] of outline.entries()) {
+    const b = outline[(i + 1) % outline.length] ?? a;
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const t = Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1)));
+    least = Math.min(least, (a[0] + t * dx - x) ** 2 + (a[1] + t * dy - y) ** 2);
+  }
+  return Math.sqrt(least);
+}
+
+/** Whether a place lies inside a closed line: a ray from it crosses the line an odd number of times. */
+function isInside(outline: readonly Place[], [x, y]: Place): boolean {
+  let inside = false;
+  for (const [i, a] of outline.entries()) {
+    const b = outline[(i + 1) % outline.length] ?? a;
+    if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) * (b[0] - a[0])) / (b[1] - a[1])) inside = !inside;
+  }
+  return inside;
+}
+
+/** The part of an anticlockwise outline that lies within a convex cell. */
+function outlineWithin(outline: readonly Place[], cell: Edged): Edged {
+  let kept: Edged = { ring: [...outline], across: outline.map(() => -1) };
+  for (const [i, a] of cell.ring.entries()) {
+    const b = cell.ring[(i + 1) % cell.ring.length] ?? a;
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    kept = cut(kept, (p) => dx * (p[1] - a[1]) - dy * (p[0] - a[0]), cell.across[i] ?? -1);
+  }
+  return kept;
+}
+
+/** An edge too short to be a side that two cells share: two cells that touch in a corner are not neighbours. */
+function withoutSpecks({ ring, across }: Edged, least: number): Edged {
+  const long = ring.map((a, i) => {
+    const b = ring[(i + 1) % ring.length] ?? a;
+    return Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) > least;
+  });
+  if (long.every(Boolean)) return { ring, across };
+  return { ring: ring.filter((_, i) => long[i]), across: across.filter((_, i) => long[i]) };
+}
+
+/**
+ * Cells of free points: each place belongs to the reading nearest to it (Voronoi), if within `reach` and within
+ * the outline.
+ * @param places no two alike, m
+ * @param reach m
+ * @param outline anticlockwise, m
+ */
+export function pointCells(places: readonly Place[], reach: number, outline?: readonly Place[]): Cell[] {
+  const triangles = Delaunay.from(places as Place[]);
+  const wide = 1.5 * reach;
+  return places.map((at, index): Cell => {
+    let cell: Edged = {
+      ring: [
+        [-wide, -wide],
+        [wide, -wide],
+        [wide, wide],
+        [-wide, wide],
+      ],
+      across: [-1, -1, -1, -1],
+    };
+    for (const neighbour of triangles.neighbors(index)) {
+      const [x, y] = places[neighbour] ?? at;
+      const [dx, dy] = [x - at[0], y - at[1]];
+      const half = (dx * dx + dy * dy) / 2;
+      if (half >= 2 * reach * reach) continue;
+      cell = cut(cell, (p) => half - dx * p[0] - dy * p[1], neighbour);
+    }
+    cell = withoutSpecks(limitToCircle(cell, reach), 1e-7 * reach);
+    cell = { ...cell, ring: cell.ring.map(([x, y]): Place => [x + at[0], y + at[1]]) };
+    if (outline && distanceTo(outline, at) < reach) cell = outlineWithin(outline, cell);
+    else if (outline && !isInside(outline, at)) cell = { ring: [], across: [] };
+    return { at, ...cell, area: Math.max(0, ringArea(cell.ring)) };
+  });
+}
