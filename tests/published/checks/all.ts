@@ -22,6 +22,7 @@ import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
 import { moistureMapChecks } from './structure/moisture-map.ts';
+import { soundingMapChecks } from './structure/sounding-map.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
 import { costLessDepreciationChecks } from './value/cost-less-depreciation.ts';
 import { reconcileChecks } from './value/reconcile.ts';
@@ -42,6 +43,7 @@ export const allChecks: CheckedWorksheet[] = [
   hullPotentialChecks,
   // Structure and flooding
   moistureMapChecks,
+  soundingMapChecks,
   // Propulsion
   shaftWearChecks,
   shaftSizeChecks,

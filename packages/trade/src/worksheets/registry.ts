@@ -22,6 +22,7 @@ import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
 import { moistureMap } from './structure/moisture-map.ts';
+import { soundingMap } from './structure/sounding-map.ts';
 import { comparableSales } from './value/comparable-sales.ts';
 import { costLessDepreciation } from './value/cost-less-depreciation.ts';
 import { reconcile } from './value/reconcile.ts';
@@ -42,6 +43,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   hullPotential,
   // Structure and flooding
   moistureMap,
+  soundingMap,
   // Propulsion
   shaftWear,
   shaftSize,
