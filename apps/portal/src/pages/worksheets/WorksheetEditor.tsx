@@ -99,6 +99,17 @@ export function WorksheetEditor({
   }
   // While a form is being filled in, what is still empty is no mistake yet: only what was written is faulted.
   const faults = edit.error ?? live.error;
+  const usual = fields.filter((field) => field.fallback !== undefined);
+  const entry = (field: FieldSpec) => (
+    <EntryField
+      key={field.key}
+      field={field}
+      path={field.key}
+      entry={edit.values.entries[field.key]}
+      set={(value) => edit.set({ entries: { ...edit.values.entries, [field.key]: value } })}
+      errorOf={(path) => faultOf(faults, path, inputs, edit.error !== null)}
+    />
+  );
   return (
     <SurveyFrame survey={survey} title={title}>
       <p className="text">{kind.purpose}</p>
@@ -112,16 +123,13 @@ export function WorksheetEditor({
       >
         <div className="stack">
           <Restored when={edit.restored} onDiscard={edit.discard} />
-          {fields.map((field) => (
-            <EntryField
-              key={field.key}
-              field={field}
-              path={field.key}
-              entry={edit.values.entries[field.key]}
-              set={(entry) => edit.set({ entries: { ...edit.values.entries, [field.key]: entry } })}
-              errorOf={(path) => faultOf(faults, path, inputs, edit.error !== null)}
-            />
-          ))}
+          <div className="entries">{fields.filter((field) => field.fallback === undefined).map(entry)}</div>
+          {usual.length ? (
+            <details open={usual.some((field) => faultOf(faults, field.key, inputs, true))}>
+              <summary>Limits and usual values, {usual.length}</summary>
+              <div className="entries">{usual.map(entry)}</div>
+            </details>
+          ) : null}
           <FilingFields
             values={edit.values}
             usualTitle={kind.title}

@@ -66,6 +66,7 @@ function WorksheetsOf({ survey }: { survey: Survey }) {
               },
               {
                 key: 'verdict',
+                align: 'tight',
                 heading: 'Verdict',
                 cell: ({ verdict }) =>
                   verdict === 'unsatisfactory' ? (

@@ -22,6 +22,8 @@ export function useEvaluation(kind: string, inputs: Record<string, unknown>) {
         body: { inputs: JSON.parse(settled) as Record<string, unknown> },
         signal,
       }),
+    // Nothing to work while nothing is written.
+    enabled: settled !== '{}',
     placeholderData: keepPreviousData,
     // The same inputs give the same result; a refusal won't change by asking again.
     staleTime: Number.POSITIVE_INFINITY,
