@@ -1,7 +1,8 @@
 import { Decimal } from 'decimal.js';
 import { z } from 'zod';
+import { moneyText } from './money.ts';
 import { Quantity } from './quantity.ts';
-import { formatNumber } from './working.ts';
+import { dayText, formatNumber } from './working.ts';
 import type { FieldSet } from './worksheet.ts';
 
 /** An input as people read it: a line, or a table for a list of rows. Nothing for a field left out. */
@@ -25,10 +26,12 @@ export function unwrapped(field: z.ZodType): z.ZodType {
 function valueText(field: z.ZodType, value: unknown): string {
   if (value === undefined || value === null) return '–';
   if (value instanceof Quantity) return value.text(6);
-  if (value instanceof Decimal) return new Intl.NumberFormat('en-GB').format(value.toNumber());
+  if (value instanceof Decimal) return moneyText(value, '').trim();
   if (typeof value === 'boolean') return value ? 'Yes' : 'No';
   if (typeof value === 'number') return formatNumber(value, 6);
-  const choices = unwrapped(field).meta()?.['x-choices'] as Array<{ key: string; label: string }> | undefined;
+  const meta = unwrapped(field).meta();
+  if (meta?.['x-field'] === 'day') return dayText(String(value));
+  const choices = meta?.['x-choices'] as Array<{ key: string; label: string }> | undefined;
   return choices?.find((choice) => choice.key === value)?.label ?? String(value);
 }
 

@@ -23,3 +23,13 @@ export function formatNumber(value: number, digits = 4): string {
 export function line(what: string, ...steps: Array<string | undefined>): string {
   return `${what}: ${steps.filter((step) => step !== undefined && step !== '').join(' = ')}`;
 }
+
+const months = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
+
+/** A calendar day as printed: `4 May 2026` for `2026-05-04`. */
+export function dayText(day: string): string {
+  const [year, month, date] = day.split('-').map(Number);
+  return `${date} ${months[(month ?? 1) - 1]} ${year}`;
+}

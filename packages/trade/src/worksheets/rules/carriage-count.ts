@@ -1,3 +1,4 @@
+import { dayText } from '../core/working.ts';
 import type { Checked, Inputs } from './carriage-inputs.ts';
 import {
   enginePerExtinguisher,
@@ -95,7 +96,7 @@ export function countSignals(v: Inputs, time: 'day' | 'night'): Counted {
     const name = `${signal.number} × ${signal.kind.replace('-', ' ')}`;
     const dayLeft = signal.expires === undefined ? undefined : daysBetween(v.surveyedOn, signal.expires);
     if (dayLeft !== undefined && dayLeft < 0) {
-      counted.notes.push(`${name}: out of date since ${signal.expires}`);
+      counted.notes.push(`${name}: good until ${dayText(signal.expires ?? '')}, out of date`);
       continue;
     }
     const thirds = (signal.number * 3) / needed;
@@ -103,8 +104,9 @@ export function countSignals(v: Inputs, time: 'day' | 'night'): Counted {
     if (needed === 3 && dayLeft === undefined) counted.notes.push(`${name}: date not found`);
     else sureThirds += thirds;
     if (dayLeft !== undefined && dayLeft <= v.noticeDays)
-      counted.soon.push(`${name}: good until ${signal.expires}`);
+      counted.soon.push(`${name}: good until ${dayText(signal.expires ?? '')}`);
   }
+  if (sureThirds > 0 && sureThirds < 3) counted.notes.push(`${sureThirds} in date of the 3 that make a set`);
   counted.sure = Math.floor(sureThirds / 3);
   counted.possible = Math.floor(possibleThirds / 3);
   return counted;

@@ -37,7 +37,7 @@ function counted(
   { sure, possible, notes }: Omit<Counted, 'soon'>,
 ): Requirement {
   const state = sure >= needed ? 'met' : possible >= needed ? 'unknown' : 'missing';
-  const found = possible > sure ? `${sure}, and ${possible - sure} not certain` : String(sure);
+  const found = possible > sure ? `${sure} found, ${possible - sure} more not certain` : `${sure} found`;
   return { ...about, state, found, notes: state === 'met' ? [] : notes };
 }
 

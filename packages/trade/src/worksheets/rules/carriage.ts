@@ -39,7 +39,7 @@ const noted = (r: Requirement): string => (r.notes.length > 0 ? ` (${r.notes.joi
 
 function judge(all: readonly Requirement[], v: Inputs): Judgement[] {
   const judgements = all.flatMap((r): Judgement[] => {
-    const asked = `${r.item}: ${r.required} required by ${r.rule}, ${r.found}${noted(r)}.`;
+    const asked = `${r.item}: required ${r.required}; ${r.found}${noted(r)}. ${r.rule}.`;
     if (r.state === 'missing') return [{ verdict: 'unsatisfactory', reason: asked }];
     return r.state === 'unknown' ? [{ verdict: 'indeterminate', reason: asked }] : [];
   });
@@ -136,7 +136,7 @@ export const carriage = defineWorksheet({
       tables: missing.length > 0 ? [missingTable(all), whole(all)] : [whole(all)],
       working: [
         line('Length', `${v.length.to('ft').text(5)} (${v.length.to('m').text(4)})`),
-        ...all.map((r) => line(r.item, `${r.required} required, ${r.found}; ${r.rule}`)),
+        ...all.map((r) => line(r.item, `required ${r.required}; ${r.found} (${r.rule})`)),
       ],
       ...(v.length.in('ft') > 65 && v.engine !== 'none'
         ? {

@@ -1,5 +1,6 @@
 import { type Money, moneyText } from '../core/money.ts';
 import type { Judgement } from '../core/verdict.ts';
+import { dayText } from '../core/working.ts';
 import { shareText } from './adjustment.ts';
 import {
   type Adjusted,
@@ -62,7 +63,7 @@ export function judge(used: readonly Adjusted[], v: Inputs): Judgement[] {
       );
     }
     if (a.sale.date > v.valueOn) {
-      attention(`${a.sale.boat} is dated ${a.sale.date}, after the date of the value.`);
+      attention(`${a.sale.boat} is dated ${dayText(a.sale.date)}, after the date of the value.`);
     }
   }
   if (c.spread.gt(v.spreadLimit.in('%'))) {
