@@ -21,6 +21,7 @@ import { hullNumberChecks } from './rules/hull-number.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
+import { incliningChecks } from './stability/inclining.ts';
 import { moistureMapChecks } from './structure/moisture-map.ts';
 import { soundingMapChecks } from './structure/sounding-map.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
@@ -60,6 +61,7 @@ export const allChecks: CheckedWorksheet[] = [
   carriageChecks,
   tonnageChecks,
   // Stability
+  incliningChecks,
   // Value
   comparableSalesChecks,
   costLessDepreciationChecks,

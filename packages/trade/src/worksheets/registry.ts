@@ -21,6 +21,7 @@ import { hullNumber } from './rules/hull-number.ts';
 import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
+import { inclining } from './stability/inclining.ts';
 import { moistureMap } from './structure/moisture-map.ts';
 import { soundingMap } from './structure/sounding-map.ts';
 import { comparableSales } from './value/comparable-sales.ts';
@@ -60,6 +61,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   carriage,
   tonnage,
   // Stability
+  inclining,
   // Value
   comparableSales,
   costLessDepreciation,

@@ -279,5 +279,8 @@ export const chainWear = defineWorksheet({
   ],
 });
 
+// Twenty numbers are as many as the axis has room for.
 const numbered = (count: number) =>
-  Array.from({ length: count }, (_, at) => ({ at: at + 1, words: String(at + 1) }));
+  Array.from({ length: count }, (_, at) => ({ at: at + 1, words: String(at + 1) })).filter(
+    ({ at }) => (at - 1) % Math.ceil(count / 20) === 0,
+  );
