@@ -15,13 +15,13 @@ export function ResultView({
     <div className="stack">
       <Verdict result={result} />
       {withInputs ? <Entered result={result} /> : null}
-      <Facts facts={Object.values(result.outputs).map(({ label, text }) => [label, text] as const)} />
       {result.drawings.map((drawing) => (
         <figure key={drawing.key} className="drawing">
           <SvgPicture svg={drawing.svg} />
           <figcaption className="soft small">{drawing.title}</figcaption>
         </figure>
       ))}
+      <Facts facts={Object.values(result.outputs).map(({ label, text }) => [label, text] as const)} />
       {result.tables.map((table) => (
         <Rows key={table.title} {...table} />
       ))}

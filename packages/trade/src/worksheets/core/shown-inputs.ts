@@ -67,7 +67,11 @@ export function showInputs(fields: FieldSet, values: Record<string, unknown>): S
     if (Array.isArray(value)) {
       const each = String(meta?.['x-each'] ?? 'row');
       const text = `${value.length} ${each}${value.length === 1 ? '' : 's'}`;
-      return [{ key, label, text, table: showRows(field, value) }];
+      const table = showRows(field, value);
+      if (table.columns.length === 1 && value.length <= mostRows) {
+        return [{ key, label, text: table.rows.flat().join(', ') || text }];
+      }
+      return [{ key, label, text, table }];
     }
     return [{ key, label, text: valueText(field, value) }];
   });

@@ -92,6 +92,7 @@ const table = {
   mbar: ['mbar', 'Pa', 100],
   bar: ['bar', 'bar'],
   psi: ['psi', 'lbf/inch^2'],
+  'kgf/cm2': ['kgf/cm²', 'Pa', 98066.5],
   ksi: ['ksi', 'lbf/inch^2', 1000],
   Mpsi: ['Mpsi', 'lbf/inch^2', 1e6],
   mmH2O: ['mm water', 'Pa', 9.80665],
@@ -169,9 +170,9 @@ function fromLibrary(libraryName: string, factor: number): Linear {
   return { scale: at(factor) - shift, shift, dimension };
 }
 
-/** Binary noise of a conversion is removed, so that a limit met exactly in one unit is met in another. */
+/** Binary noise of a conversion is removed, so that a limit met exactly in one unit is met in another; no minus zero. */
 export const settle = (value: number): number =>
-  Number.isFinite(value) && value !== 0 ? Number(value.toPrecision(12)) : value;
+  Number.isFinite(value) ? Number(value.toPrecision(12)) + 0 : value;
 
 /** Whether two units measure the same thing. */
 export const comparable = (a: Unit, b: Unit): boolean => linear(a).dimension === linear(b).dimension;

@@ -34,7 +34,7 @@ export function RowsField({
       </legend>
       {field.help ? <span className="field-hint">{field.help}</span> : null}
       {error ? <span className="field-error">{error}</span> : null}
-      <ol>
+      <ol className={field.columns.length === 1 ? 'entry-run' : undefined}>
         {rows.map(({ row, cells }, at) => (
           <li key={row}>
             <fieldset aria-label={`${field.label}, ${field.each} ${at + 1}`} className="entry-row">

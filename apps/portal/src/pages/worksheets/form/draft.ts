@@ -44,7 +44,7 @@ export function draftOf(fields: readonly FieldSpec[], inputs: Record<string, unk
   return Object.fromEntries(
     fields.map((field) => [
       field.key,
-      inputs === null && field.field === 'rows'
+      inputs === null && field.field === 'rows' && field.required
         ? { text: '', rows: firstRows(field) }
         : entryOf(field, inputs?.[field.key]),
     ]),
@@ -143,7 +143,8 @@ export function missingFrom(fields: readonly FieldSpec[], draft: Draft): string[
     const entry = draft[field.key] ?? emptyEntry;
     if (field.field === 'rows') {
       const rows = entry.rows ?? [];
-      if (rows.length < field.leastRows || (field.required && rows.length === 0))
+      if (!field.required && rows.length === 0) return [];
+      if (rows.length < Math.max(1, field.leastRows))
         return [`${field.label}: ${field.each} ${rows.length + 1}`];
       return rows.flatMap(({ cells }, at) =>
         missingFrom(field.columns, cells).map((label) => `${field.label}, ${field.each} ${at + 1}: ${label}`),
