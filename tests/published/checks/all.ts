@@ -18,6 +18,7 @@ import { rodeChecks } from './rig/rode.ts';
 import { riskMatrixChecks } from './risk/risk-matrix.ts';
 import { carriageChecks } from './rules/carriage.ts';
 import { hullNumberChecks } from './rules/hull-number.ts';
+import { navigationLightsChecks } from './rules/navigation-lights.ts';
 import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
@@ -59,6 +60,7 @@ export const allChecks: CheckedWorksheet[] = [
   safeLoadingChecks,
   safePowerChecks,
   carriageChecks,
+  navigationLightsChecks,
   tonnageChecks,
   // Stability
   incliningChecks,

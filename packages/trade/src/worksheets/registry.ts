@@ -18,6 +18,7 @@ import { rode } from './rig/rode.ts';
 import { riskMatrix } from './risk/risk-matrix.ts';
 import { carriage } from './rules/carriage.ts';
 import { hullNumber } from './rules/hull-number.ts';
+import { navigationLights } from './rules/navigation-lights.ts';
 import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
@@ -59,6 +60,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   safeLoading,
   safePower,
   carriage,
+  navigationLights,
   tonnage,
   // Stability
   inclining,

@@ -64,7 +64,7 @@ export const propellerSlipChecks: CheckedWorksheet = {
         speedBy: 'both-ways',
         running: 'planing',
       },
-      outputs: { unslippedSpeed: printed('50.5050', 'mph') },
+      outputs: { unslippedSpeed: near(50.50505, 1e-6, 'mph') },
       verdict: 'satisfactory',
     },
     {
