@@ -23,6 +23,7 @@ import { safeLoadingChecks } from './rules/safe-loading.ts';
 import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
 import { incliningChecks } from './stability/inclining.ts';
+import { rollPeriodChecks } from './stability/roll-period.ts';
 import { moistureMapChecks } from './structure/moisture-map.ts';
 import { soundingMapChecks } from './structure/sounding-map.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
@@ -64,6 +65,7 @@ export const allChecks: CheckedWorksheet[] = [
   tonnageChecks,
   // Stability
   incliningChecks,
+  rollPeriodChecks,
   // Value
   comparableSalesChecks,
   costLessDepreciationChecks,

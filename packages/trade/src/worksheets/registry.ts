@@ -8,6 +8,7 @@ import { gasLeakDown } from './gas/gas-leak-down.ts';
 import { gasLocker } from './gas/gas-locker.ts';
 import { naturalVentilation } from './gas/natural-ventilation.ts';
 import { petrolVentilation } from './gas/petrol-ventilation.ts';
+import { engineReadings } from './propulsion/engine-readings.ts';
 import { propellerSlip } from './propulsion/propeller-slip.ts';
 import { shaftSize } from './propulsion/shaft-size.ts';
 import { shaftWear } from './propulsion/shaft-wear.ts';
@@ -23,6 +24,7 @@ import { safeLoading } from './rules/safe-loading.ts';
 import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
 import { inclining } from './stability/inclining.ts';
+import { rollPeriod } from './stability/roll-period.ts';
 import { moistureMap } from './structure/moisture-map.ts';
 import { soundingMap } from './structure/sounding-map.ts';
 import { comparableSales } from './value/comparable-sales.ts';
@@ -51,6 +53,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   shaftSize,
   propellerSlip,
   speedRuns,
+  engineReadings,
   // Rig and ground tackle
   riggingWire,
   rode,
@@ -64,6 +67,7 @@ export const worksheets: readonly AnyWorksheet[] = [
   tonnage,
   // Stability
   inclining,
+  rollPeriod,
   // Value
   comparableSales,
   costLessDepreciation,
