@@ -1,19 +1,17 @@
 import { chart } from '../../drawing/chart.ts';
 import type { Drawing } from '../../drawing/svg.ts';
 import { type Money, moneyText } from '../core/money.ts';
-import { type Adjusted, counted, outlierLimit, scores } from './comparable-sales-grid.ts';
+import type { Assessment } from './comparable-sales-conclusion.ts';
+import { type Adjusted, outlierLimit } from './comparable-sales-grid.ts';
 
 /** Where an amount lies along the axis, in thousands: a picture needs no more than binary fractions hold. */
 const along = (amount: Money): number => amount.div(1000).toNumber();
 
 /** Each sale as a row: price paid as a ring, price adjusted as a dot; the value and its range across them. */
 export function spreadDrawing(
-  all: readonly Adjusted[],
+  { all, used, z, conclusion: concluded }: Assessment,
   currency: string,
-  concluded: { value: Money; low: Money; high: Money } | undefined,
 ): Drawing {
-  const used = counted(all);
-  const z = scores(used);
   const apart = new Set(used.filter((_, i) => z[i]?.abs().gt(outlierLimit)).map((a) => a.number));
   const row = (a: Adjusted) => -a.number;
   const words = (a: Adjusted) => {

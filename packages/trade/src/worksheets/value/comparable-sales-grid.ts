@@ -1,7 +1,7 @@
 import { Money } from '../core/money.ts';
 import { inMoney } from './adjustment.ts';
 import type { Inputs, Sale } from './comparable-sales-inputs.ts';
-import { modifiedZ, sum } from './decimal-statistics.ts';
+import { sum } from './decimal-statistics.ts';
 
 /** One sale carried to the boat surveyed and the date of the value. Amounts in the worksheet's currency. */
 export interface Adjusted {
@@ -68,7 +68,16 @@ export function adjustSale(sale: Sale, number: number, v: Inputs): Adjusted {
   };
 }
 
-export const adjustAll = (v: Inputs): Adjusted[] => v.sales.map((s, i) => adjustSale(s, i + 1, v));
+const carried = new WeakMap<Inputs, readonly Adjusted[]>();
+
+/** Carries every sale over, once for each set of inputs: refusing, working and drawing all need them. */
+export function adjustAll(v: Inputs): readonly Adjusted[] {
+  const known = carried.get(v);
+  if (known) return known;
+  const made = v.sales.map((s, i) => adjustSale(s, i + 1, v));
+  carried.set(v, made);
+  return made;
+}
 
 /** The sales that count: those not left out. */
 export const counted = (all: readonly Adjusted[]): Adjusted[] => all.filter((a) => !a.sale.leftOut);
@@ -77,10 +86,6 @@ export const counted = (all: readonly Adjusted[]): Adjusted[] => all.filter((a) 
 export const fewestForOutliers = 7;
 /** Iglewicz and Hoaglin's limit for a potential outlier. */
 export const outlierLimit = '3.5';
-
-/** Modified z-scores of the counted sales, or none when they are too few to tell. */
-export const scores = (used: readonly Adjusted[]): Money[] =>
-  used.length < fewestForOutliers ? [] : modifiedZ(used.map((a) => a.price));
 
 /**
  * Weights in per cent, adding up to 100, of the counted sales. `least-adjusted`: as one over the gross adjustment,

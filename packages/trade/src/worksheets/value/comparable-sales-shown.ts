@@ -2,17 +2,15 @@ import { type Money, moneyText } from '../core/money.ts';
 import type { ResultTable } from '../core/outputs.ts';
 import { line } from '../core/working.ts';
 import { shareText } from './adjustment.ts';
-import { conclusion } from './comparable-sales-conclusion.ts';
-import { type Adjusted, counted, elements, scores, weightsOf } from './comparable-sales-grid.ts';
+import { type Assessment, many, spreadOf } from './comparable-sales-conclusion.ts';
+import { type Adjusted, elements } from './comparable-sales-grid.ts';
 import type { Inputs } from './comparable-sales-inputs.ts';
 import { medianAbsoluteDeviation } from './decimal-statistics.ts';
 
 /** The grid of adjustments as a table, the sales left out among them. */
-export function gridTable(all: readonly Adjusted[], v: Inputs): ResultTable {
+export function gridTable({ all, used, z, conclusion }: Assessment, v: Inputs): ResultTable {
   const plain = (value: Money) => moneyText(value, '').trim();
-  const used = counted(all);
-  const weights = used.length > 0 ? weightsOf(used, v.method) : undefined;
-  const z = scores(used);
+  const weights = conclusion?.weights;
   const shown = (Object.keys(elements) as Array<keyof typeof elements>).filter((key) =>
     all.some((a) => a.steps.some((s) => s.key === key)),
   );
@@ -48,8 +46,7 @@ export function gridTable(all: readonly Adjusted[], v: Inputs): ResultTable {
 }
 
 /** The value as worked on paper, sale by sale; no value where too few count. */
-export function workingOf(all: readonly Adjusted[], v: Inputs): string[] {
-  const used = counted(all);
+export function workingOf({ all, used, prices, conclusion: c }: Assessment, v: Inputs): string[] {
   const plain = (value: Money) => moneyText(value, '').trim();
   const changes = (a: Adjusted) =>
     a.steps
@@ -58,9 +55,7 @@ export function workingOf(all: readonly Adjusted[], v: Inputs): string[] {
   const lines = all.map((a) =>
     line(`${a.number} ${a.sale.boat}`, `${plain(a.sale.price)}${changes(a)}`, moneyText(a.price, v.currency)),
   );
-  if (used.length < v.fewestSales) return lines;
-  const c = conclusion(used, v);
-  const prices = used.map((a) => a.price);
+  if (!c) return lines;
   const mad = medianAbsoluteDeviation(prices);
   const taken = c.weights
     ? line(
@@ -71,15 +66,15 @@ export function workingOf(all: readonly Adjusted[], v: Inputs): string[] {
     : line(v.method === 'mean' ? 'Mean' : 'Median', plain(c.indicated));
   return [
     ...lines,
-    line('Spread', '(highest − lowest) / median', shareText(c.spread)),
-    ...(c.many && !mad.isZero()
+    line('Spread', '(highest − lowest) / median', shareText(spreadOf(prices))),
+    ...(many(used) && !mad.isZero()
       ? [line('Modified z', '0.6745 · (price − median) / MAD', `MAD ${plain(mad)}`)]
       : []),
     taken,
     line('Value', `${plain(c.indicated)} to the nearest ${plain(c.step)}`, moneyText(c.value, v.currency)),
     line(
       'Range',
-      c.many ? 'lower to upper quartile, outward to the step' : 'lowest to highest, outward to the step',
+      many(used) ? 'lower to upper quartile, outward to the step' : 'lowest to highest, outward to the step',
       `${plain(c.low)} to ${plain(c.high)}`,
     ),
   ];

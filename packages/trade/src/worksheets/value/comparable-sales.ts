@@ -3,9 +3,9 @@ import { amount, measured, number } from '../core/outputs.ts';
 import { conclude } from '../core/verdict.ts';
 import { defineWorksheet, type InputProblem } from '../core/worksheet.ts';
 import { shareText } from './adjustment.ts';
-import { conclusion, judge } from './comparable-sales-conclusion.ts';
+import { assess, judge, spreadOf } from './comparable-sales-conclusion.ts';
 import { spreadDrawing } from './comparable-sales-drawing.ts';
-import { adjustAll, counted, outlierLimit, scores, weightsOf } from './comparable-sales-grid.ts';
+import { adjustAll, counted, outlierLimit, weightsOf } from './comparable-sales-grid.ts';
 import { type Inputs, inputs } from './comparable-sales-inputs.ts';
 import { gridTable, workingOf } from './comparable-sales-shown.ts';
 import { greatest, least, mean, median, medianAbsoluteDeviation, sum } from './decimal-statistics.ts';
@@ -54,14 +54,10 @@ export const comparableSales = defineWorksheet({
   applicability:
     'Sales of like boats in the same market, known by date and terms. With fewer than seven, no sale can be told to be an outlier.',
   compute: (v) => {
-    const all = adjustAll(v);
-    const used = counted(all);
-    const prices = used.map((a) => a.price);
-    const enough = used.length >= v.fewestSales;
-    const c = enough ? conclusion(used, v) : undefined;
+    const assessed = assess(v);
+    const { used, prices, z, conclusion: c } = assessed;
     const of = (statistic: (amounts: readonly Money[]) => Money) =>
       prices.length > 0 ? statistic(prices) : null;
-    const z = scores(used);
     const outliers = z.filter((score) => score.abs().gt(outlierLimit)).length;
     return {
       outputs: {
@@ -74,7 +70,7 @@ export const comparableSales = defineWorksheet({
         lowest: amount('Lowest', of(least), v.currency),
         highest: amount('Highest', of(greatest), v.currency),
         deviation: amount('Median absolute deviation', of(medianAbsoluteDeviation), v.currency),
-        spread: measured('Spread of the median', c?.spread.toNumber() ?? null, '%'),
+        spread: measured('Spread of the median', c ? spreadOf(prices).toNumber() : null, '%'),
         salesUsed: number('Sales that count', used.length),
         outliers: number('Outliers among them', z.length > 0 ? outliers : null),
         farthest: number(
@@ -83,16 +79,12 @@ export const comparableSales = defineWorksheet({
           6,
         ),
       },
-      ...conclude(judge(used, v)),
-      tables: [gridTable(all, v)],
-      working: workingOf(all, v),
+      ...conclude(judge(assessed, v)),
+      tables: [gridTable(assessed, v)],
+      working: workingOf(assessed, v),
     };
   },
-  draw: (v) => {
-    const all = adjustAll(v);
-    const used = counted(all);
-    return [spreadDrawing(all, v.currency, used.length >= v.fewestSales ? conclusion(used, v) : undefined)];
-  },
+  draw: (v) => [spreadDrawing(assess(v), v.currency)],
   cautions: [
     'An opinion of value on the evidence named, at the date named, for the survey’s stated use. It is not a promise of price, and markets move.',
     'Verify each price with someone who was party to the sale: listings, and reports of what a boat “went for”, are often wrong.',
