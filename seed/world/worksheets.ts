@@ -45,7 +45,7 @@ export const worksheets: WorksheetSpec[] = [
     kind: 'moisture-map',
     title: 'Starboard side deck at the genoa track',
     inputs: {
-      // Four rows from the toe rail inboard, every 100 mm from the after end of the track forward.
+      // Four rows from inboard out to the toe rail, every 100 mm from the after end of the track forward.
       readings: [
         [
           10, 10, 11, 11, 9, 9, 9, 9, 10, 9, 14, 12, 13, 12, 12, 13, 14, 12, 14, 14, 13, 9, 10, 9, 9, 10, 10,
@@ -104,6 +104,14 @@ export const worksheets: WorksheetSpec[] = [
       intakeAboveBilge: 'yes',
       label: 'yes',
     },
+    verdict: 'unsatisfactory',
+  },
+  {
+    survey: 'oxbow-pre-purchase',
+    finding: 'ox-hull-anodes',
+    kind: 'hull-potential',
+    title: 'Hull afloat, lead on the stern gland',
+    inputs: { hull: 'steel', reading: -612, electrode: 'silver-kcl', water: 'brackish', resolution: 1 },
     verdict: 'unsatisfactory',
   },
 ];
