@@ -1,11 +1,12 @@
-import { checked, choice, count, measure, optional, plainNumber } from '../core/fields.ts';
+import { checked, choice, count, fallback, measure, optional, plainNumber } from '../core/fields.ts';
 import { measured, number } from '../core/outputs.ts';
-import { type Quantity, withUnit } from '../core/quantity.ts';
+import type { Quantity } from '../core/quantity.ts';
 import { conclude, type Judgement } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet, type InputProblem, type Values } from '../core/worksheet.ts';
 import { airNeeded, gasCurrents, hydrogenPerAh, openingNeeded } from './battery-gas-table.ts';
-import { judgePoints } from './checked-points.ts';
+import { judgePoints, toCheck } from './checked-points.ts';
+import { limitText } from './limit-text.ts';
 
 const opening = { unit: 'cm2', units: ['mm2', 'in2', 'm2'], min: 0, max: 100_000 } as const;
 
@@ -37,10 +38,13 @@ const inputs = {
     above: 0,
     max: 100_000,
   }),
-  recombining: checked({
-    label: 'Recombination caps on every cell',
-    help: 'Catalyst caps on vented cells; answer no for other batteries',
-  }),
+  recombining: fallback(
+    checked({
+      label: 'Recombination caps on every cell',
+      help: 'Catalyst caps on vented cells; answer no for other batteries',
+    }),
+    'no',
+  ),
   makersGasCurrent: optional(
     plainNumber({
       label: 'Gas current by the maker, mA for each A·h',
@@ -71,12 +75,12 @@ const inputs = {
       max: 10_000,
     }),
   ),
-  outletHigh: checked({
+  outletHigh: toCheck({
     label: 'Outlet at the highest point of the space',
     help: 'Hydrogen rises and stays under any pocket above the outlet',
   }),
-  leadsOutside: checked({ label: 'Outlet leads to the open air, not into accommodation' }),
-  noSparks: checked({
+  leadsOutside: toCheck({ label: 'Outlet leads to the open air, not into accommodation' }),
+  noSparks: toCheck({
     label: 'Nothing that sparks or burns in the space',
     help: 'Switches, relays, chargers, fuses, gas or petrol appliances',
   }),
@@ -108,23 +112,23 @@ function outside(v: Given): string | undefined {
 }
 
 function judgeAir(v: Given, needed: number): Judgement[] {
-  const flow = (value: number) => withUnit(formatNumber(value, 3), 'm3/h');
-  const area = withUnit(formatNumber(openingNeeded(needed), 3), 'cm2');
+  const flow = limitText(needed, 'm3/h', v.fan, 3);
   if (v.fan) {
     return v.fan.in('m3/h') >= needed
-      ? [{ verdict: 'satisfactory', reason: `The fan moves ${v.fan.text()}; ${flow(needed)} is needed.` }]
+      ? [{ verdict: 'satisfactory', reason: `The fan moves ${v.fan.text()}; ${flow} is needed.` }]
       : [
           {
             verdict: 'unsatisfactory',
-            reason: `The fan moves ${v.fan.text()}, less than the ${flow(needed)} needed.`,
+            reason: `The fan moves ${v.fan.text()}, less than the ${flow} needed.`,
           },
         ];
   }
   const side = (name: string, found: Quantity | undefined): Judgement => {
+    const area = limitText(openingNeeded(needed), 'cm2', found, 3);
     if (!found)
       return {
         verdict: 'indeterminate',
-        reason: `The ${name} was not measured; ${area} of free area is needed, or a fan that moves ${flow(needed)}.`,
+        reason: `The ${name} was not measured; ${area} of free area is needed, or a fan that moves ${flow}.`,
       };
     return found.in('cm2') >= Number(openingNeeded(needed).toPrecision(12))
       ? { verdict: 'satisfactory', reason: `The ${name} has ${found.text()}; ${area} is needed.` }

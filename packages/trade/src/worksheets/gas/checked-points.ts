@@ -1,5 +1,9 @@
 import type { Verdict } from '../../vocabulary.ts';
+import { checked, fallback } from '../core/fields.ts';
 import type { Judgement } from '../core/verdict.ts';
+
+/** A point of a checklist, which counts as not examined until it is answered. */
+export const toCheck = (asked: { label: string; help?: string }) => fallback(checked(asked), 'not-examined');
 
 /** One answer of a checklist and what it means. */
 export interface CheckedPoint {
@@ -12,15 +16,22 @@ export interface CheckedPoint {
   grave?: Verdict;
 }
 
-/** Judges a checklist: each no with its sentence, and all that was not examined in one. Says nothing of a yes. */
+/**
+ * Judges a checklist: each no with its sentence, and all that was not examined together, as grave as a no would make
+ * it. Says nothing of a yes.
+ */
 export function judgePoints(points: readonly CheckedPoint[]): Judgement[] {
-  const unseen = points.filter((point) => point.answer === 'not-examined').map((point) => point.what);
+  const unseen = (deciding: boolean) =>
+    points
+      .filter((p) => p.answer === 'not-examined' && (p.grave !== 'attention') === deciding)
+      .map((p) => p.what);
+  const notExamined = (verdict: Verdict, what: string[]): Judgement[] =>
+    what.length === 0 ? [] : [{ verdict, reason: `Not examined: ${what.join('; ')}.` }];
   return [
     ...points
       .filter((point) => point.answer === 'no')
       .map((point): Judgement => ({ verdict: point.grave ?? 'unsatisfactory', reason: point.bad })),
-    ...(unseen.length === 0
-      ? []
-      : [{ verdict: 'indeterminate', reason: `Not examined: ${unseen.join('; ')}.` } as const]),
+    ...notExamined('indeterminate', unseen(true)),
+    ...notExamined('attention', unseen(false)),
   ];
 }

@@ -4,7 +4,7 @@ import { Quantity } from '../core/quantity.ts';
 import { conclude, type Judgement } from '../core/verdict.ts';
 import { line } from '../core/working.ts';
 import { defineWorksheet, type Values } from '../core/worksheet.ts';
-import { judgePoints } from './checked-points.ts';
+import { judgePoints, toCheck } from './checked-points.ts';
 import { drawLocker } from './locker-drawing.ts';
 import { lockerPoints } from './locker-points.ts';
 import { boreNeeded, type LockerRule, lockerRules, type PrintedLimit } from './locker-rules.ts';
@@ -59,25 +59,25 @@ const inputs = {
       max: 1000,
     }),
   ),
-  vapourTight: checked({
+  vapourTight: toCheck({
     label: 'Locker vapour-tight to the inside of the boat',
     help: 'No crack, hole or open seam up to the height of the valves and regulator at least',
   }),
-  opensTop: checked({ label: 'Locker opens only at the top, to the open air' }),
-  gasketLatch: checked({ label: 'Lid with a gasket and a latch that needs no tool' }),
-  passagesSealed: checked({ label: 'Pipes and hoses sealed where they pass the wall' }),
-  drainLowest: checked({ label: 'Drain starts at the lowest point of the locker' }),
-  drainFalls: checked({
+  opensTop: toCheck({ label: 'Locker opens only at the top, to the open air' }),
+  gasketLatch: toCheck({ label: 'Lid with a gasket and a latch that needs no tool' }),
+  passagesSealed: toCheck({ label: 'Pipes and hoses sealed where they pass the wall' }),
+  drainLowest: toCheck({ label: 'Drain starts at the lowest point of the locker' }),
+  drainFalls: toCheck({
     label: 'Drain falls all the way and ends below the locker’s bottom',
     help: 'No dip that can hold water',
   }),
-  drainClear: checked({
+  drainClear: toCheck({
     label: 'Drain clear and sound along its whole run',
     help: 'Pour in water and see it all come out; hose and clips intact',
   }),
-  nothingElse: checked({ label: 'Nothing loose stowed that could block the drain or hurt a valve' }),
-  secured: checked({ label: 'Cylinders upright and secured' }),
-  noIgnition: checked({ label: 'Nothing in the locker that can spark' }),
+  nothingElse: toCheck({ label: 'Nothing loose stowed that could block the drain or hurt a valve' }),
+  secured: toCheck({ label: 'Cylinders upright and secured' }),
+  noIgnition: toCheck({ label: 'Nothing in the locker that can spark' }),
 };
 
 type Given = Values<typeof inputs>;

@@ -99,7 +99,7 @@ export function drawLocker({ rule, bore, height, distance, boreNeeded: needed }:
       'stroke-width': outline,
     }),
     label('Waterline', { x: 540, y: water + 4, fill: muted }),
-    dimension(352, 193, 352, water),
+    dimension(342, 193, 342, water),
     note(
       362,
       under ? 204 : 214,
@@ -111,7 +111,7 @@ export function drawLocker({ rule, bore, height, distance, boreNeeded: needed }:
     el('rect', { x: 326, y: 40, width: 8, height: 30, fill: paper, stroke: ink, 'stroke-width': outline }),
     label('Opening into the boat', { x: 346, y: 44, fill: muted }),
     el('line', { x1: 334, x2: 352, y1: 70, y2: 70, stroke: hairline, 'stroke-width': fine }),
-    dimension(352, 70, 352, 186),
+    dimension(352, 70, 352, 193),
     note(
       362,
       116,

@@ -1,13 +1,14 @@
-import { chart } from '../../drawing/chart.ts';
-import { checked, choice, measure, optional } from '../core/fields.ts';
+import { choice, measure, optional } from '../core/fields.ts';
 import { rows } from '../core/list-fields.ts';
 import { measured, yes } from '../core/outputs.ts';
-import { withUnit } from '../core/quantity.ts';
+import { Quantity, withUnit } from '../core/quantity.ts';
 import { conclude, type Judgement } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet, type InputProblem, type Values } from '../core/worksheet.ts';
-import { judgePoints } from './checked-points.ts';
+import { judgePoints, toCheck } from './checked-points.ts';
+import { limitText } from './limit-text.ts';
 import { type Aperture, effectiveArea, leastEach, naturalArea, tally } from './natural-area.ts';
+import { drawOpenings } from './natural-chart.ts';
 import {
   netVolume,
   openArea,
@@ -15,6 +16,7 @@ import {
   openSource,
   openToAtmosphere,
   petrolCautions,
+  volumeLine,
 } from './petrol-compartment.ts';
 
 const area = { unit: 'in2', units: ['cm2', 'mm2'], above: 0, max: 10_000 } as const;
@@ -67,9 +69,9 @@ const inputs = {
       ),
     },
   }),
-  exhaustLow: checked({ label: 'Exhaust starts in the lower third of the compartment' }),
-  aboveBilge: checked({ label: 'All openings and ducts above the normal bilge water' }),
-  supplyOutside: checked({ label: 'Supply opens on the outside of the boat' }),
+  exhaustLow: toCheck({ label: 'Exhaust starts in the lower third of the compartment' }),
+  aboveBilge: toCheck({ label: 'All openings and ducts above the normal bilge water' }),
+  supplyOutside: toCheck({ label: 'Supply opens on the outside of the boat' }),
 };
 
 type Given = Values<typeof inputs>;
@@ -120,22 +122,35 @@ function refuse(v: Given): InputProblem[] {
 
 const in2 = (value: number) => withUnit(formatNumber(value), 'in2');
 
-function judgeSide(name: 'Supply' | 'Exhaust', apertures: Aperture[], needed: number): Judgement {
+/** Areas are read in square inches, and in square centimetres too where any opening was measured in metric. */
+function areaText(v: Given) {
+  const metric = v.apertures.some(({ area, diameter }) => {
+    const unit = (area ?? diameter)?.unit;
+    return unit !== undefined && unit !== 'in' && unit !== 'in2';
+  });
+  return (value: number) => limitText(value, 'in2', metric ? new Quantity(0, 'cm2') : undefined);
+}
+
+function judgeSide(v: Given, use: Aperture['use'], needed: number): Judgement {
+  const apertures = v.apertures.map(apertureOf).filter((aperture) => aperture.use === use);
+  const name = use === 'supply' ? 'Supply' : 'Exhaust';
+  const text = areaText(v);
   const { total, tooSmall } = tally(apertures);
-  if (apertures.length === 0)
-    return { verdict: 'unsatisfactory', reason: `There is no ${name.toLowerCase()} opening.` };
+  if (apertures.length === 0) return { verdict: 'unsatisfactory', reason: `There is no ${use} opening.` };
   if (tooSmall > 0) {
-    const reason = `${name}: ${tooSmall} of ${apertures.length} ${apertures.length === 1 ? 'opening' : 'openings'} not more than the ${in2(leastEach)} that each must exceed.`;
+    const which =
+      apertures.length === 1 ? 'the opening is' : `${tooSmall} of ${apertures.length} openings are`;
+    const reason = `${name}: ${which} not more than the ${text(leastEach)} that each must exceed.`;
     return { verdict: 'unsatisfactory', reason };
   }
   return total < needed
     ? {
         verdict: 'unsatisfactory',
-        reason: `${name}: ${in2(total)} in all, less than the ${in2(needed)} required.`,
+        reason: `${name}: ${text(total)} in all, less than the ${text(needed)} required.`,
       }
     : {
         verdict: 'satisfactory',
-        reason: `${name}: ${in2(total)} in all; at least ${in2(needed)} is required.`,
+        reason: `${name}: ${text(total)} in all; at least ${text(needed)} is required.`,
       };
 }
 
@@ -153,11 +168,9 @@ function working(v: Given, needed: number): string[] {
           ),
         ]
       : []),
-    line(
-      'Net volume V',
-      wallShare?.joined ? `${v.netVolume.text()} + ${v.adjoiningVolume?.text()}` : v.netVolume.text(),
-      `${f(volume)} ft³`,
-    ),
+    wallShare?.joined
+      ? line('Net volume V', `${v.netVolume.text()} + ${v.adjoiningVolume?.text()}`, `${f(volume)} ft³`)
+      : volumeLine(v.netVolume),
     openLine(v.netVolume, v.openArea),
     line(
       'Area required of each of supply and exhaust',
@@ -216,12 +229,12 @@ export const naturalVentilation = defineWorksheet({
           ? [
               {
                 verdict: 'satisfactory',
-                reason: `The compartment is open to the atmosphere (${v.openArea?.text()}, at least ${in2(air.needed)} needed): no ventilation openings are required.`,
+                reason: `The compartment is open to the atmosphere (${v.openArea?.text()}, at least ${limitText(air.needed, 'in2', v.openArea)} needed): no ventilation openings are required.`,
               },
             ]
           : [
-              judgeSide('Supply', side('supply'), needed),
-              judgeSide('Exhaust', side('exhaust'), needed),
+              judgeSide(v, 'supply', needed),
+              judgeSide(v, 'exhaust', needed),
               ...judgePoints([
                 {
                   answer: v.exhaustLow,
@@ -245,31 +258,9 @@ export const naturalVentilation = defineWorksheet({
     };
   },
   draw: (v) => {
-    const volume = countedVolume(v);
-    const needed = naturalArea(volume);
-    const apertures = v.apertures.map(apertureOf);
-    const far = Math.max(60, volume * 1.3);
-    const curve = Array.from({ length: 61 }, (_, i): [number, number] => {
-      const x = 5 + ((far - 5) * i) / 60;
-      return [x, naturalArea(x)];
-    });
-    const total = (use: Aperture['use']) => tally(apertures.filter((a) => a.use === use)).total;
-    const [supply, exhaust] = [total('supply'), total('exhaust')];
-    return [
-      chart({
-        key: 'openings',
-        title: 'Area of openings against volume',
-        description: `At ${formatNumber(volume)} ft³ ${in2(needed)} is required; supply ${in2(supply)}, exhaust ${in2(exhaust)}.`,
-        x: { label: 'Net volume, ft³', domain: [0, far] },
-        y: { label: 'Area, in²', fromZero: true },
-        height: 260,
-        series: [
-          { kind: 'line', points: curve, words: 'least, each' },
-          { kind: 'points', points: [[volume, supply]], words: 'supply', strong: supply < needed },
-          { kind: 'hollow-points', points: [[volume, exhaust]], words: 'exhaust', strong: exhaust < needed },
-        ],
-      }),
-    ];
+    const total = (use: Aperture['use']) =>
+      tally(v.apertures.map(apertureOf).filter((aperture) => aperture.use === use)).total;
+    return [drawOpenings(countedVolume(v), { supply: total('supply'), exhaust: total('exhaust') })];
   },
   cautions: petrolCautions,
   sources: [

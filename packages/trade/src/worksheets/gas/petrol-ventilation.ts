@@ -1,11 +1,12 @@
 import { chart } from '../../drawing/chart.ts';
-import { checked, choice, fallback, measure, optional } from '../core/fields.ts';
+import { choice, fallback, measure, optional } from '../core/fields.ts';
 import { measured, yes } from '../core/outputs.ts';
 import { withUnit } from '../core/quantity.ts';
 import { conclude, type Judgement } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet, type Values } from '../core/worksheet.ts';
-import { judgePoints } from './checked-points.ts';
+import { judgePoints, toCheck } from './checked-points.ts';
+import { limitText } from './limit-text.ts';
 import {
   netVolume,
   openArea,
@@ -51,9 +52,9 @@ const inputs = {
     }),
     10,
   ),
-  intakeLow: checked({ label: 'Blower intakes in the lower third of the compartment' }),
-  intakeAboveBilge: checked({ label: 'Blower intakes above the normal bilge water' }),
-  label: checked({
+  intakeLow: toCheck({ label: 'Blower intakes in the lower third of the compartment' }),
+  intakeAboveBilge: toCheck({ label: 'Blower intakes above the normal bilge water' }),
+  label: toCheck({
     label: 'Warning label at each ignition switch',
     help: 'Run the blower for 4 minutes and check for vapour before starting',
   }),
@@ -103,7 +104,7 @@ function judgeFlow(v: Given): Judgement[] {
     return [
       {
         verdict: 'unsatisfactory',
-        reason: `There is no exhaust blower; blowers rated at ${cfm(needs.rated)} or more in all are required.`,
+        reason: `There is no exhaust blower; blowers rated at ${limitText(needs.rated, 'cfm', v.ratedCapacity)} or more in all are required.`,
       },
     ];
   }
@@ -111,29 +112,29 @@ function judgeFlow(v: Given): Judgement[] {
     rated >= needs.rated
       ? {
           verdict: 'satisfactory',
-          reason: `The blowers are rated at ${v.ratedCapacity.text()}; at least ${cfm(needs.rated)} is required.`,
+          reason: `The blowers are rated at ${v.ratedCapacity.text()}; at least ${limitText(needs.rated, 'cfm', v.ratedCapacity)} is required.`,
         }
       : {
           verdict: 'unsatisfactory',
-          reason: `The blowers are rated at ${v.ratedCapacity.text()}, less than the ${cfm(needs.rated)} required.`,
+          reason: `The blowers are rated at ${v.ratedCapacity.text()}, less than the ${limitText(needs.rated, 'cfm', v.ratedCapacity)} required.`,
         },
   );
   const output = v.measuredOutput?.in('cfm');
   if (output === undefined || !v.measuredOutput) {
-    const reason = `The system’s output was not measured; at least ${cfm(needs.output)} must leave the boat with the engine stopped.`;
+    const reason = `The system’s output was not measured; at least ${limitText(needs.output, 'cfm', v.ratedCapacity)} must leave the boat with the engine stopped.`;
     judgements.push({ verdict: 'indeterminate', reason });
     return judgements;
   }
   const doubt = v.flowAccuracy.in('%') / 100;
   const said = v.measuredOutput.text();
   if (output < needs.output) {
-    const reason = `The system moves ${said}, less than the ${cfm(needs.output)} required.`;
+    const reason = `The system moves ${said}, less than the ${limitText(needs.output, 'cfm', v.measuredOutput)} required.`;
     judgements.push({ verdict: 'unsatisfactory', reason });
   } else if (output * (1 - doubt) < needs.output) {
-    const reason = `The system moves ${said}, no more above the ${cfm(needs.output)} required than the measurement may be wrong by (${v.flowAccuracy.text()}).`;
+    const reason = `The system moves ${said}, no more above the ${limitText(needs.output, 'cfm', v.measuredOutput)} required than the measurement may be wrong by (${v.flowAccuracy.text()}).`;
     judgements.push({ verdict: 'attention', reason });
   } else {
-    const reason = `The system moves ${said}; at least ${cfm(needs.output)} is required.`;
+    const reason = `The system moves ${said}; at least ${limitText(needs.output, 'cfm', v.measuredOutput)} is required.`;
     judgements.push({ verdict: 'satisfactory', reason });
   }
   if (output * (1 - doubt) > rated) {
@@ -221,7 +222,7 @@ export const petrolVentilation = defineWorksheet({
           ? [
               {
                 verdict: 'satisfactory',
-                reason: `The compartment is open to the atmosphere (${v.openArea?.text()}, at least ${formatNumber(air.needed)} in² needed): no blower is required.`,
+                reason: `The compartment is open to the atmosphere (${v.openArea?.text()}, at least ${limitText(air.needed, 'in2', v.openArea)} needed): no blower is required.`,
               },
             ]
           : [

@@ -16,6 +16,8 @@ const top = 62;
 const wide = 118;
 const high = 38;
 
+const isGrave = (risk: Risk) => ['high', 'serious'].includes(riskOf(risk));
+
 /** The matrix with the cell of the risk marked, and the cell it would have after the work. */
 export function drawMatrix(now: Risk, after: Risk | undefined): Drawing {
   const place = ({ severity, probability }: Risk) => ({
@@ -24,13 +26,14 @@ export function drawMatrix(now: Risk, after: Risk | undefined): Drawing {
   });
   const mark = (risk: Risk, words: string, first: boolean) => {
     const { x, y } = place(risk);
+    const colour = first && isGrave(risk) ? signal : ink;
     return (
       el('rect', {
         x: x + 2,
         y: y + 2,
         width: wide - 4,
         height: high - 4,
-        stroke: first ? signal : ink,
+        stroke: colour,
         'stroke-width': 3,
         'stroke-dasharray': first ? undefined : '5 4',
       }) +
@@ -39,7 +42,7 @@ export function drawMatrix(now: Risk, after: Risk | undefined): Drawing {
         y: y + high - 8,
         'text-anchor': 'end',
         'font-size': 11,
-        fill: first ? signal : ink,
+        fill: colour,
       })
     );
   };
@@ -73,7 +76,7 @@ export function drawMatrix(now: Risk, after: Risk | undefined): Drawing {
       ...severityOrder.map((severity) => {
         const risk = riskOf({ severity, probability });
         const { x, y } = place({ severity, probability });
-        const grave = risk === 'high' || risk === 'serious';
+        const grave = isGrave({ severity, probability });
         return (
           el('rect', {
             x,
