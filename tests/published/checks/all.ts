@@ -1,4 +1,5 @@
 import type { CheckedWorksheet } from '../support/check.ts';
+import { anodeLifeChecks } from './corrosion/anode-life.ts';
 import { hullPotentialChecks } from './corrosion/hull-potential.ts';
 import { conductorAmpacityChecks } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
@@ -8,6 +9,7 @@ import { gasLeakDownChecks } from './gas/gas-leak-down.ts';
 import { gasLockerChecks } from './gas/gas-locker.ts';
 import { naturalVentilationChecks } from './gas/natural-ventilation.ts';
 import { petrolVentilationChecks } from './gas/petrol-ventilation.ts';
+import { engineReadingsChecks } from './propulsion/engine-readings.ts';
 import { propellerSlipChecks } from './propulsion/propeller-slip.ts';
 import { shaftSizeChecks } from './propulsion/shaft-size.ts';
 import { shaftWearChecks } from './propulsion/shaft-wear.ts';
@@ -25,6 +27,7 @@ import { tonnageChecks } from './rules/tonnage.ts';
 import { incliningChecks } from './stability/inclining.ts';
 import { rollPeriodChecks } from './stability/roll-period.ts';
 import { moistureMapChecks } from './structure/moisture-map.ts';
+import { plateThicknessChecks } from './structure/plate-thickness.ts';
 import { soundingMapChecks } from './structure/sounding-map.ts';
 import { comparableSalesChecks } from './value/comparable-sales.ts';
 import { costLessDepreciationChecks } from './value/cost-less-depreciation.ts';
@@ -44,14 +47,17 @@ export const allChecks: CheckedWorksheet[] = [
   insulationResistanceChecks,
   // Corrosion
   hullPotentialChecks,
+  anodeLifeChecks,
   // Structure and flooding
   moistureMapChecks,
   soundingMapChecks,
+  plateThicknessChecks,
   // Propulsion
   shaftWearChecks,
   shaftSizeChecks,
   propellerSlipChecks,
   speedRunsChecks,
+  engineReadingsChecks,
   // Rig and ground tackle
   riggingWireChecks,
   rodeChecks,

@@ -1,4 +1,5 @@
 import type { AnyWorksheet } from './core/worksheet.ts';
+import { anodeLife } from './corrosion/anode-life.ts';
 import { hullPotential } from './corrosion/hull-potential.ts';
 import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
@@ -26,6 +27,7 @@ import { tonnage } from './rules/tonnage.ts';
 import { inclining } from './stability/inclining.ts';
 import { rollPeriod } from './stability/roll-period.ts';
 import { moistureMap } from './structure/moisture-map.ts';
+import { plateThickness } from './structure/plate-thickness.ts';
 import { soundingMap } from './structure/sounding-map.ts';
 import { comparableSales } from './value/comparable-sales.ts';
 import { costLessDepreciation } from './value/cost-less-depreciation.ts';
@@ -45,9 +47,11 @@ export const worksheets: readonly AnyWorksheet[] = [
   insulationResistance,
   // Corrosion
   hullPotential,
+  anodeLife,
   // Structure and flooding
   moistureMap,
   soundingMap,
+  plateThickness,
   // Propulsion
   shaftWear,
   shaftSize,

@@ -155,7 +155,9 @@ export const inclining = defineWorksheet({
               `${f(r.moment)} t·m`,
               formatNumber(r.tangent, 4),
               `${formatNumber(degrees(r.tangent), 3)}°`,
-              Math.abs(tangent) < 1e-6 ? '–' : `${formatNumber(r.moment / tangent / displacement, 3)} m`,
+              Math.abs(tangent) < 1e-6 || r.moment === 0
+                ? '–'
+                : `${formatNumber(r.moment / tangent / displacement, 3)} m`,
             ];
           }),
         },
@@ -180,6 +182,11 @@ export const inclining = defineWorksheet({
         description: `${readings.length} readings; the line rises ${formatNumber(fit.slope, 4)} t·m for a tangent of one, with a greatest departure of ${formatNumber(fit.departure, 3)} % of the greatest moment.`,
         x: { label: 'Tangent of the heel, to starboard positive' },
         y: { label: 'Moment shifted, t·m' },
+        notes: readings.filter(off).map((r) => ({
+          at: [r.tangent, r.moment],
+          words: 'off the line',
+          side: r.tangent > 0 ? 'left' : 'right',
+        })),
         series: [
           {
             kind: 'line',
@@ -187,7 +194,7 @@ export const inclining = defineWorksheet({
             words: 'least squares',
           },
           { kind: 'hollow-points', points: points(false) },
-          { kind: 'points', points: points(true), words: 'off the line', strong: true },
+          { kind: 'points', points: points(true), strong: true },
         ],
       }),
     ];
