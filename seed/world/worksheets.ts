@@ -1,5 +1,9 @@
 import type { WorksheetSpec } from './types.ts';
 
+/** Readings of one plate, in mm. */
+const plateReadings = (plate: string, thicknesses: readonly number[]) =>
+  thicknesses.map((thickness) => ({ plate, thickness }));
+
 /** Worksheets filled in during the surveys; their readings are those that the findings tell. */
 export const worksheets: WorksheetSpec[] = [
   {
@@ -112,6 +116,27 @@ export const worksheets: WorksheetSpec[] = [
     kind: 'hull-potential',
     title: 'Hull afloat, lead on the stern gland',
     inputs: { hull: 'steel', reading: -612, electrode: 'silver-kcl', water: 'brackish', resolution: 1 },
+    verdict: 'unsatisfactory',
+  },
+  {
+    survey: 'oxbow-pre-purchase',
+    finding: 'ox-plating',
+    kind: 'plate-thickness',
+    title: 'Bottom plating, frames 8 to 16',
+    inputs: {
+      plates: [
+        { plate: 'Port bilge, frames 11–13', original: 6 },
+        { plate: 'Port bottom, frames 8–10', original: 6 },
+        { plate: 'Port bottom, frames 14–16', original: 6 },
+        { plate: 'Starboard bilge, frames 11–13', original: 6 },
+      ],
+      readings: [
+        ...plateReadings('Port bilge, frames 11–13', [4.4, 4.6, 4.3]),
+        ...plateReadings('Port bottom, frames 8–10', [5.6, 5.7, 5.5, 5.8, 5.6]),
+        ...plateReadings('Port bottom, frames 14–16', [5.5, 5.4, 5.6, 5.7, 5.5]),
+        ...plateReadings('Starboard bilge, frames 11–13', [5.4, 5.3, 5.5, 5.6, 5.4]),
+      ],
+    },
     verdict: 'unsatisfactory',
   },
 ];
