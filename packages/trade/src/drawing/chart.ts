@@ -57,6 +57,8 @@ interface Plot {
   right: number;
   top: number;
   bottom: number;
+  /** Places that have a bar: sets of bars at different places are as wide as one set would be. */
+  barPlaces: number;
 }
 
 /** A chart of one x and one y: lines, points, bars, limits and bands, in the style of every other drawing. */
@@ -88,7 +90,9 @@ function layOut(spec: ChartSpec): Plot {
     const [y0 = 0, y1 = 1] = scaleFor(all('y'), spec.y, [1, 0]).domain();
     bottom = top + Math.min(520, Math.max(60, ((right - left) * (y1 - y0)) / (x1 - x0)));
   }
-  return { x, y: scaleFor(all('y'), spec.y, [bottom, top]), left, right, top, bottom };
+  const barPlaces = new Set(spec.series.flatMap((s) => (s.kind === 'bars' ? s.points.map((p) => p[0]) : [])))
+    .size;
+  return { x, y: scaleFor(all('y'), spec.y, [bottom, top]), left, right, top, bottom, barPlaces };
 }
 
 function drawAxes(plot: Plot, spec: ChartSpec): string {
@@ -178,7 +182,7 @@ function shapes(kind: Series['kind'], points: Point[], colour: string, plot: Plo
         'stroke-width': fine,
       });
     case 'bars': {
-      const wide = Math.min(46, ((plot.right - plot.left) / Math.max(1, points.length)) * 0.6);
+      const wide = Math.min(46, ((plot.right - plot.left) / Math.max(1, plot.barPlaces)) * 0.6);
       return points
         .map(([px, py]) =>
           el('rect', {

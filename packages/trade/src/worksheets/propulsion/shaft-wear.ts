@@ -49,7 +49,7 @@ function outputsOf(m: ShaftWearMeasures): Record<string, Output> {
   const factor = stress?.yieldStrength === undefined ? null : stress.yieldStrength / stress.now;
   return {
     diameterLost: measured('Diameter lost', m.lost, 'mm', length),
-    diameterLostShare: measured('Diameter lost', m.lostShare, '%'),
+    diameterLostShare: measured('Diameter lost, of the diameter as new', m.lostShare, '%'),
     strengthLeft: measured('Torsional strength left', told(m.strength), '%'),
     stiffnessLeft: measured('Stiffness left', told(m.stiffness), '%'),
     torque: measured('Rated torque', stress?.torque ?? null, 'N m', { digits: 4, also: 'lbf ft' }),
