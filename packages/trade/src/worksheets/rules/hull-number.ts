@@ -210,7 +210,11 @@ export const hullNumber = defineWorksheet({
         likelyReading: said(
           'Likely reading',
           readings[0] ? shownNumber(readings[0]) : null,
-          readings[0] ? shownNumber(readings[0]) : 'as given',
+          readings[0]
+            ? shownNumber(readings[0])
+            : decoded.faults.length === 0
+              ? 'as given'
+              : 'no better one found',
         ),
       },
       tables: [
