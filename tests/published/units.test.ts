@@ -1,6 +1,6 @@
 import { comparable, convert, symbolOf, type Unit, units } from '@garboard/trade/worksheets/core/units';
 import fc from 'fast-check';
-import Qty from 'js-quantities/esm';
+import Qty from 'js-quantities';
 import { describe, expect, it } from 'vitest';
 
 // NIST Special Publication 811 (2008), appendix B.8: the factors as printed there, by unit.
