@@ -102,6 +102,13 @@ export const comparableSalesChecks: CheckedWorksheet = {
       outputs: { median: '12.00', deviation: '1.00', farthest: printed('1.3490'), outliers: 0 },
     },
     {
+      name: 'from seven sales on, the range is from the lower to the upper quartile',
+      source: 'quartiles of 10, 11, 12, 12, 12, 13, 14 by hand: 11.5 and 12.5',
+      basis: 'computed',
+      inputs: given(sales(10, 12, 12, 13, 12, 11, 14), { step: '0.1' }),
+      outputs: { value: '12.00', low: '11.50', high: '12.50' },
+    },
+    {
       name: 'median absolute deviation of 10, 15, 14, 20, 18 is 3 about a median of 15',
       source: 'mathbz, median absolute deviation example (engineering.md 9.2)',
       basis: 'printed',

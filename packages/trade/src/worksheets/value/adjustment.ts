@@ -42,11 +42,9 @@ export function adjustment({ label, help }: { label: string; help?: string }) {
     .meta({ title: label, ...(help ? { description: help } : {}), 'x-field': 'words' });
 }
 
-/** The adjustment in money, of a price; nothing given is nothing changed. */
-export function inMoney(given: Adjustment | undefined, price: Money): Money {
-  if (!given) return new Money(0);
-  return given.share ? price.mul(given.value).div(100) : given.value;
-}
+/** The adjustment in money, of a price. */
+export const inMoney = (given: Adjustment, price: Money): Money =>
+  given.share ? price.mul(given.value).div(100) : given.value;
 
 /** A share in per cent as printed: `12.5%`, with a true minus. */
 export const shareText = (percent: Money, decimals = 1): string =>

@@ -46,16 +46,19 @@ export function adjustSale(sale: Sale, number: number, v: Inputs): Adjusted {
   const steps: Adjusted['steps'] = [];
   let running = sale.price;
   const step = (key: Element, amount: Money) => {
-    if (!amount.isZero()) steps.push({ key, amount });
+    if (amount.isZero()) return;
+    steps.push({ key, amount });
     running = running.add(amount);
   };
   if (sale.basis === 'asking') step('asking', running.mul(v.askingGap?.in('%') ?? 0).div(-100));
-  step('terms', inMoney(sale.terms, running));
-  step('outlay', inMoney(sale.outlay, running));
+  if (sale.terms) step('terms', inMoney(sale.terms, running));
+  if (sale.outlay) step('outlay', inMoney(sale.outlay, running));
   const yearly = new Money(v.marketChange.in('%'));
   step('time', sale.time ? inMoney(sale.time, running) : marketTime(running, yearly, sale.date, v.valueOn));
   const dated = running;
-  for (const key of ['location', 'condition', 'equipment'] as const) step(key, inMoney(sale[key], dated));
+  for (const key of ['location', 'condition', 'equipment'] as const) {
+    if (sale[key]) step(key, inMoney(sale[key], dated));
+  }
   const shareOfPrice = (amount: Money) => amount.mul(100).div(sale.price);
   return {
     number,

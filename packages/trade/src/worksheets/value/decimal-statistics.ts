@@ -10,22 +10,20 @@ export const sum = (amounts: readonly Money[]): Money =>
 
 export const mean = (amounts: readonly Money[]): Money => sum(amounts).div(amounts.length);
 
-export const least = (amounts: readonly Money[]): Money => at(ascending(amounts), 0);
-export const greatest = (amounts: readonly Money[]): Money => at(ascending(amounts), amounts.length - 1);
+export const least = (amounts: readonly Money[]): Money => amounts.reduce((a, b) => (b.lt(a) ? b : a));
+export const greatest = (amounts: readonly Money[]): Money => amounts.reduce((a, b) => (b.gt(a) ? b : a));
 
 /**
- * The amount below which a share lies, by the inverse of the empirical distribution with averaging at its steps;
- * with a half it is the median.
- * @param share 0 to 1, exclusive
+ * The amount below which a share lies, between two amounts by straight line (as spreadsheets count quartiles); with
+ * a half it is the median.
+ * @param share 0 to 1
  */
 export function quantile(amounts: readonly Money[], share: number): Money {
   const sorted = ascending(amounts);
-  const rank = sorted.length * share;
-  return Number.isInteger(rank)
-    ? at(sorted, rank - 1)
-        .add(at(sorted, rank))
-        .div(2)
-    : at(sorted, Math.ceil(rank) - 1);
+  const place = (sorted.length - 1) * share;
+  const below = at(sorted, Math.floor(place));
+  const above = at(sorted, Math.ceil(place));
+  return below.add(above.sub(below).mul(place - Math.floor(place)));
 }
 
 export const median = (amounts: readonly Money[]): Money => quantile(amounts, 0.5);
