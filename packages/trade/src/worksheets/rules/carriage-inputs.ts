@@ -58,7 +58,10 @@ export const inputs = {
       ocean: 'Also beyond the territorial sea',
     },
   }),
-  night: yesNo({ label: 'Used between sunset and sunrise' }),
+  night: yesNo({
+    label: 'Used between sunset and sunrise',
+    help: 'Yes too if she may be caught in fog: lights are for that as well',
+  }),
 
   wearable: count({
     label: 'Life jackets to wear',

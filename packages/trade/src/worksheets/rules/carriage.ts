@@ -151,7 +151,7 @@ export const carriage = defineWorksheet({
     'These are United States federal minimums for recreational boats. State rules, and those of the country visited, add to them and may differ; the law in force on the day governs.',
     'The minimum of the law is not what is safe for the voyage: fit the equipment to the waters, the season and those aboard.',
     'A child under 13 wears a life jacket under way unless below or in an enclosed cabin (33 CFR 175.15(c)), or as State law has it. Each jacket must suit its wearer and be used as its label says.',
-    'In waters where discharge is forbidden a toilet must be secured against it (33 CFR 159.7(b), (c)). Light only signals that are needed; take those out of date to a collection point.',
+    'In waters where discharge is forbidden a toilet must be secured against it (33 CFR 159.7(b), (c)). Never light a signal to try it; hand those out of date in where pyrotechnics are collected.',
   ],
   sources: [
     {
