@@ -10,6 +10,8 @@ import { type IncliningGiven, incliningProblems, inputs, readingsOf } from './in
 /** Heel that a test should reach, degrees; beyond the last the metacentre can't be taken as fixed. */
 const usualHeel = { least: 1, most: 4, beyond: 10 };
 const fewestShifts = 4;
+/** A gram moved a metre, t·m: less heels nothing that floats. */
+const leastMoment = 1e-6;
 
 const f = (value: number) => formatNumber(value, 4);
 const degrees = (tangent: number) => (Math.atan(tangent) * 180) / Math.PI;
@@ -91,7 +93,7 @@ export const inclining = defineWorksheet({
     'Small heel, so that the metacentre can be taken as fixed; displacement known. It tells stability upright and as inclined, nothing of large angles or other loading.',
   outside: (v) => {
     const fit = fitOf(v);
-    if (!fit || readingsOf(v).every((r) => r.moment === 0))
+    if (!fit || readingsOf(v).every((r) => Math.abs(r.moment) < leastMoment))
       return 'No shift gave a heel that differs from another: no line can be drawn through the readings.';
     const heel = greatestHeel(v, fit);
     return heel > usualHeel.beyond
@@ -185,7 +187,8 @@ export const inclining = defineWorksheet({
         notes: readings.filter(off).map((r) => ({
           at: [r.tangent, r.moment],
           words: 'off the line',
-          side: r.tangent > 0 ? 'left' : 'right',
+          // Above the line to the left, below it to the right: clear of the line either way.
+          side: r.moment > fit.intercept + fit.slope * r.tangent ? 'left' : 'right',
         })),
         series: [
           {
