@@ -1,5 +1,6 @@
 import type { CheckedWorksheet } from '../support/check.ts';
 import { anodeLifeChecks } from './corrosion/anode-life.ts';
+import { galvanicCoupleChecks } from './corrosion/galvanic-couple.ts';
 import { hullPotentialChecks } from './corrosion/hull-potential.ts';
 import { conductorAmpacityChecks } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDropChecks } from './electrical/dc-voltage-drop.ts';
@@ -26,6 +27,7 @@ import { safePowerChecks } from './rules/safe-power.ts';
 import { tonnageChecks } from './rules/tonnage.ts';
 import { incliningChecks } from './stability/inclining.ts';
 import { rollPeriodChecks } from './stability/roll-period.ts';
+import { floodingRateChecks } from './structure/flooding-rate.ts';
 import { moistureMapChecks } from './structure/moisture-map.ts';
 import { plateThicknessChecks } from './structure/plate-thickness.ts';
 import { soundingMapChecks } from './structure/sounding-map.ts';
@@ -48,10 +50,12 @@ export const allChecks: CheckedWorksheet[] = [
   // Corrosion
   hullPotentialChecks,
   anodeLifeChecks,
+  galvanicCoupleChecks,
   // Structure and flooding
   moistureMapChecks,
   soundingMapChecks,
   plateThicknessChecks,
+  floodingRateChecks,
   // Propulsion
   shaftWearChecks,
   shaftSizeChecks,

@@ -1,5 +1,6 @@
 import type { AnyWorksheet } from './core/worksheet.ts';
 import { anodeLife } from './corrosion/anode-life.ts';
+import { galvanicCouple } from './corrosion/galvanic-couple.ts';
 import { hullPotential } from './corrosion/hull-potential.ts';
 import { conductorAmpacity } from './electrical/conductor-ampacity.ts';
 import { dcVoltageDrop } from './electrical/dc-voltage-drop.ts';
@@ -26,6 +27,7 @@ import { safePower } from './rules/safe-power.ts';
 import { tonnage } from './rules/tonnage.ts';
 import { inclining } from './stability/inclining.ts';
 import { rollPeriod } from './stability/roll-period.ts';
+import { floodingRate } from './structure/flooding-rate.ts';
 import { moistureMap } from './structure/moisture-map.ts';
 import { plateThickness } from './structure/plate-thickness.ts';
 import { soundingMap } from './structure/sounding-map.ts';
@@ -48,10 +50,12 @@ export const worksheets: readonly AnyWorksheet[] = [
   // Corrosion
   hullPotential,
   anodeLife,
+  galvanicCouple,
   // Structure and flooding
   moistureMap,
   soundingMap,
   plateThickness,
+  floodingRate,
   // Propulsion
   shaftWear,
   shaftSize,

@@ -106,14 +106,14 @@ export const anodeLifeChecks: CheckedWorksheet = {
     {
       name: 'and in cold water: 0.105 Ω and 2.37 A, worn 0.153 Ω and 1.64 A',
       source:
-        'design calculation 008, ρ 0.32 (0.1539 exact: it rounds the worn radius to 32 mm; last figure 1.63)',
+        'design calculation 008, ρ 0.32 (0.1539 exact: it rounds the worn radius to 32 mm; last figure 1.625)',
       basis: 'printed',
       inputs: { ...riser, resistivity: 0.32 },
       outputs: {
         resistance: printed('0.105'),
         current: near(2.37, 0.01),
         resistanceAtEnd: near(0.153, 0.001),
-        currentAtEnd: near(1.64, 0.01),
+        currentAtEnd: near(1.64, 0.02),
       },
     },
     {

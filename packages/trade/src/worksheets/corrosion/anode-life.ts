@@ -16,6 +16,7 @@ function drawWasting(v: Asked) {
   const next = months + v.untilNext.in('month');
   const due = timeLeft === null ? null : months + timeLeft;
   const rate = wasted / months;
+  const end = Math.min(next, rate > 0 ? 100 / rate : next);
   return [
     chart({
       key: 'wasting',
@@ -40,11 +41,12 @@ function drawWasting(v: Asked) {
           kind: 'dashed',
           points: [
             [months, wasted],
-            [next, Math.min(100, rate * next)],
+            [end, rate * end],
           ],
         },
-        { kind: 'points', points: [[months, wasted]], words: 'found', strong: wasted >= renewAt },
+        { kind: 'points', points: [[months, wasted]], strong: wasted >= renewAt },
       ],
+      notes: [{ at: [months, wasted], words: 'found', side: 'left' }],
     }),
   ];
 }
