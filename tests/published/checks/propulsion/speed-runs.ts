@@ -178,6 +178,21 @@ export const speedRunsChecks: CheckedWorksheet = {
       verdict: 'indeterminate',
     },
     {
+      name: 'a current of half the boat’s speed is believed',
+      source: 'own limit: half the speed found',
+      basis: 'edge',
+      inputs: { ...bySpeed(15, 5), claimedSpeed: 10 },
+      outputs: { speed: 10, greatestCurrent: 5 },
+      verdict: 'attention',
+    },
+    {
+      name: 'a larger one is not, and the claim is not judged by it',
+      source: 'own limit: half the speed found',
+      basis: 'edge',
+      inputs: { ...bySpeed(15.1, 4.9), claimedSpeed: 20 },
+      verdict: 'indeterminate',
+    },
+    {
       name: 'one run, a run without speed or time, times without a distance',
       source: 'needed together',
       basis: 'edge',

@@ -69,7 +69,9 @@ function judge(v: SpeedRunsValues, r: Runs): Judgement[] {
   }
   if (r.greatestCurrent > r.speed / 2) {
     const reason = `The current found reaches ${speedText(v, r.greatestCurrent)}, more than half the boat’s own speed: check directions and readings, or repeat the runs at slack water.`;
-    judgements.push({ verdict: 'attention', reason });
+    judgements.push({ verdict: 'indeterminate', reason });
+    // Readings that can hardly be right condemn no boat.
+    return judgements;
   }
   if (!v.claimedSpeed) {
     judgements.push({
