@@ -234,7 +234,7 @@ export const chainWear = defineWorksheet({
       chart({
         key: 'wear',
         title: 'Wear of the links measured',
-        description: links.map((link) => `${link.name} ${formatNumber(link.wear, 3)} %`).join('; '),
+        description: `Wear by link: ${links.map((link) => `${link.name} ${formatNumber(link.wear, 3)} %`).join('; ')}.`,
         x: {
           label: 'Link, in the order given',
           domain: [0.4, links.length + 0.6],

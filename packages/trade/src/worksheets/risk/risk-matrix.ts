@@ -118,15 +118,15 @@ const named = (risk: Risk) =>
 function judge(v: Given): Judgement[] {
   const { now, after } = risksOf(v);
   const level = riskOf(now);
-  const what = v.hazard ? `${v.hazard}: ` : '';
+  const what = v.hazard ? `${v.hazard}: the` : 'The';
   const words = riskLevels[level].toLowerCase();
   const judgements: Judgement[] = [
     {
       verdict: verdictOf(level, v.worstAccepted),
       reason:
         level === 'eliminated'
-          ? `${what}the hazard is eliminated, ${named(now)}.`
-          : `${what}the risk is ${words}, ${named(now)}; ${riskLevels[v.worstAccepted].toLowerCase()} and above is judged unsatisfactory.`,
+          ? `${what} hazard is eliminated, ${named(now)}.`
+          : `${what} risk is ${words}, ${named(now)}; ${riskLevels[v.worstAccepted].toLowerCase()} and above is judged unsatisfactory.`,
     },
   ];
   if (!after) return judgements;
