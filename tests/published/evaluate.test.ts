@@ -38,6 +38,8 @@ describe.each(allChecks)('$kind', ({ kind, checks }) => {
         result.reasons.join('\n'),
       ).toBe(true);
       if (result.verdict !== 'indeterminate') expect(result.working.length, check.name).toBeGreaterThan(0);
+      const labels = Object.values(result.outputs).map((output) => output.label);
+      expect(new Set(labels).size, labels.join(', ')).toBe(labels.length);
       const text = JSON.stringify({ ...result, drawings: [] });
       expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/);
       for (const drawing of result.drawings) {
