@@ -2,7 +2,7 @@ import type { Check, CheckedWorksheet } from '../../support/check.ts';
 
 const marked = (number: string, more: Record<string, unknown> = {}) => ({ marked: number, ...more });
 const register = 'Personal Property Securities Register (Australia), hull identification number, ppsr.gov.au';
-const forum = 'owners’ forum, reply 85740: older and newer formats';
+const forum = 'sailboatdata.com forum, reply 85740: older and newer formats';
 const builders = 'newboatbuilders.com/pages/hin.html';
 
 const monthsFromJanuary = [...'ABCDEFGHIJKL'].map(
@@ -62,7 +62,7 @@ export const hullNumberChecks: CheckedWorksheet = {
     },
     {
       name: 'M81G is of February 1981',
-      source: 'owners’ forum, reply 44284: “G is February of 1981”',
+      source: 'thebeachcats.com forum, reply 44284: “G is February of 1981”',
       basis: 'printed',
       inputs: marked('ABC12345M81G'),
       outputs: { month: 2, year: '1981' },
@@ -70,14 +70,14 @@ export const hullNumberChecks: CheckedWorksheet = {
     {
       name: 'M81A is of August 1980: the calendar year before the model year',
       source:
-        'owners’ forum, reply 44284: “A would be August of 1980 for a model year 1981 boat”; 33 CFR 181.3',
+        'thebeachcats.com forum, reply 44284: “A would be August of 1980 for a model year 1981 boat”; 33 CFR 181.3',
       basis: 'printed',
       inputs: marked('ABC12345M81A'),
       outputs: { month: 8, year: '1980', otherYear: '1981', modelYear: '1981' },
     },
     {
       name: 'K687 is of November 1986, model year 1987',
-      source: 'owners’ forum, reply 44284: “1987 boat built in November of 1986 would be K687”',
+      source: 'thebeachcats.com forum, reply 44284: “1987 boat built in November of 1986 would be K687”',
       basis: 'printed',
       inputs: marked('ABC12345K687'),
       outputs: { month: 11, year: '1986', modelYear: '1987' },
@@ -85,7 +85,7 @@ export const hullNumberChecks: CheckedWorksheet = {
     {
       name: 'M78D: November 1977 by the definition, 1978 by another reading; both are shown',
       source: `33 CFR 181.3 (model year from 1 August, named for the year it ends) against ${register}`,
-      basis: 'printed',
+      basis: 'computed',
       inputs: marked('ABC12345M78D'),
       outputs: { month: 11, year: '1977', otherYear: '1978', modelYear: '1978' },
     },

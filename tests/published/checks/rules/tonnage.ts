@@ -50,7 +50,7 @@ export const tonnageChecks: CheckedWorksheet = {
     },
     {
       name: '27 ft 5 in by 8 ft 6 in by 3 ft 9 in, box-shaped: 7 gross tons',
-      source: 'owner’s report of an accepted measurement, owners’ forum post 158383 (weak: a single report)',
+      source: 'owner’s report of an accepted measurement, c-brats.com post 158383 (weak: a single report)',
       basis: 'printed',
       inputs: vessel({
         propulsion: 'outside',

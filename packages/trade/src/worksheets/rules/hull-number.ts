@@ -261,7 +261,7 @@ export const hullNumber = defineWorksheet({
     },
     {
       citation:
-        'Older formats: Australian Personal Property Securities Register, hull identification number; owners’ forum post 85740',
+        'Older formats: Australian Personal Property Securities Register, hull identification number; sailboatdata.com forum reply 85740',
       standing: 'secondary',
       note: 'the current format compulsory from 1 August 1984',
     },
