@@ -21,10 +21,17 @@ const times = (from: string, to: string, amount: number) => amount * Qty(1, from
 
 describe('the line through an inclining test', () => {
   const readings = fc
-    .array(fc.record({ moment: between(-50, 50), tangent: between(-0.15, 0.15) }), {
-      minLength: 3,
-      maxLength: 30,
-    })
+    .array(
+      fc.record({
+        instrument: fc.constant('first'),
+        moment: between(-50, 50),
+        tangent: between(-0.15, 0.15),
+      }),
+      {
+        minLength: 3,
+        maxLength: 30,
+      },
+    )
     .filter((all) => Math.max(...all.map((r) => r.tangent)) - Math.min(...all.map((r) => r.tangent)) > 0.01);
 
   it('is that of simple-statistics when its intercept is free', () => {
@@ -32,10 +39,32 @@ describe('the line through an inclining test', () => {
       fc.property(readings, (all) => {
         const theirs = linearRegression(all.map((r) => [r.tangent, r.moment]));
         const ours = fitHeel(all, false);
+        fc.pre(ours !== undefined && Math.abs(theirs.m) > 1e-3);
         if (!ours) throw new Error('a line');
         const scale = 1 + Math.abs(theirs.m);
         expect(Math.abs(ours.slope - theirs.m)).toBeLessThan(1e-7 * scale);
-        expect(Math.abs(ours.intercept - theirs.b)).toBeLessThan(1e-7 * scale);
+        // Upright is where their line crosses no moment.
+        const crossing = theirs.b / theirs.m;
+        for (const [at, r] of all.entries())
+          expect(Math.abs((ours.readings[at]?.tangent ?? 0) - r.tangent - crossing)).toBeLessThan(
+            1e-6 * (1 + Math.abs(crossing)),
+          );
+      }),
+    );
+  });
+
+  it('sees no constant added to one instrument', () => {
+    fc.assert(
+      fc.property(readings, readings, between(-0.1, 0.1), (first, second, zero) => {
+        const both = (shift: number) => [
+          ...first,
+          ...second.map((r) => ({ ...r, instrument: 'second', tangent: r.tangent + shift })),
+        ];
+        const [plain, moved] = [fitHeel(both(0), false), fitHeel(both(zero), false)];
+        fc.pre(plain !== undefined && moved !== undefined && Math.abs(plain.slope) > 1e-3);
+        expect(Math.abs((plain?.slope ?? 0) - (moved?.slope ?? 1))).toBeLessThan(
+          1e-7 * (1 + Math.abs(plain?.slope ?? 0)),
+        );
       }),
     );
   });
@@ -44,6 +73,7 @@ describe('the line through an inclining test', () => {
     fc.assert(
       fc.property(readings, (all) => {
         const ours = fitHeel(all, true);
+        fc.pre(ours !== undefined);
         if (!ours) throw new Error('a line');
         const slope = calculate('sum(dotMultiply(t, m)) / sum(dotMultiply(t, t))', {
           t: all.map((r) => r.tangent),

@@ -135,6 +135,23 @@ export const incliningChecks: CheckedWorksheet = {
       verdict: 'satisfactory',
     },
     {
+      name: 'two pendulums, each with its zero anywhere on its batten',
+      source: 'one slope, a zero for each pendulum',
+      basis: 'computed',
+      inputs: {
+        ...launch(0.6),
+        countedFrom: 'scale',
+        secondPendulum: 1,
+        shifts: launch(0.6).shifts.map((shift) => ({
+          ...shift,
+          first: shift.first + 300,
+          second: shift.first / 2 + 80,
+        })),
+      },
+      outputs: { gm: near(0.6, 1e-9), greatestHeel: near(1.718, 5e-4) },
+      verdict: 'satisfactory',
+    },
+    {
       name: 'a GM of exactly the least is enough',
       source: '46 CFR 170.173(b): at least 0.15 m',
       basis: 'edge',

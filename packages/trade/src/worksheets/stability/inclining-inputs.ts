@@ -1,6 +1,7 @@
 import { checked, choice, fallback, measure, optional } from '../core/fields.ts';
 import { rows } from '../core/list-fields.ts';
 import type { InputProblem, Values } from '../core/worksheet.ts';
+import type { HeelReading } from './inclining-fit.ts';
 
 const mass = { unit: 'kg', units: ['t', 'lb', 'lton', 'ston'] } as const;
 const short = { unit: 'm', units: ['mm', 'cm', 'ft', 'in'] } as const;
@@ -81,18 +82,24 @@ const pendulums = [
   { column: 'third', length: 'thirdPendulum', name: 'third' },
 ] as const;
 
-/** Readings of a test as moments (t·m) and tangents, with the deflection in mm where a pendulum gave it. */
-export function readingsOf(v: IncliningGiven) {
-  return v.shifts.flatMap((shift) => {
+/** One reading, with the length of its pendulum in mm if a pendulum gave it. */
+export interface TestReading extends HeelReading {
+  pendulum: number | null;
+}
+
+/** Readings of a test as moments (t·m) and tangents. */
+export function readingsOf(v: IncliningGiven): TestReading[] {
+  return v.shifts.flatMap((shift): TestReading[] => {
     const moment = shift.weight.in('t') * shift.distance.in('m');
-    const byPendulum = pendulums.flatMap(({ column, length }) => {
+    const byPendulum = pendulums.flatMap(({ column, length, name }): TestReading[] => {
       const read = shift[column];
       const long = v[length];
       if (!read || !long) return [];
-      return [{ moment, tangent: read.in('m') / long.in('m'), deflection: Math.abs(read.in('mm')) }];
+      return [{ instrument: name, moment, tangent: read.in('m') / long.in('m'), pendulum: long.in('mm') }];
     });
-    const byAngle = shift.heel ? [{ moment, tangent: Math.tan(shift.heel.in('rad')), deflection: null }] : [];
-    return [...byPendulum, ...byAngle];
+    if (!shift.heel) return byPendulum;
+    const tangent = Math.tan(shift.heel.in('rad'));
+    return [...byPendulum, { instrument: 'inclinometer', moment, tangent, pendulum: null }];
   });
 }
 

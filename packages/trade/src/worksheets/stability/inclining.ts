@@ -5,7 +5,13 @@ import { conclude, type Judgement } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet } from '../core/worksheet.ts';
 import { fitHeel, type HeelLine } from './inclining-fit.ts';
-import { type IncliningGiven, incliningProblems, inputs, readingsOf } from './inclining-inputs.ts';
+import {
+  type IncliningGiven,
+  incliningProblems,
+  inputs,
+  readingsOf,
+  type TestReading,
+} from './inclining-inputs.ts';
 
 /** Heel that a test should reach, degrees; beyond the last the metacentre can't be taken as fixed. */
 const usualHeel = { least: 1, most: 4, beyond: 10 };
@@ -16,13 +22,13 @@ const leastMoment = 1e-6;
 const f = (value: number) => formatNumber(value, 4);
 const degrees = (tangent: number) => (Math.atan(tangent) * 180) / Math.PI;
 
-const fitOf = (v: IncliningGiven): HeelLine | undefined => fitHeel(readingsOf(v), v.countedFrom === 'start');
+type Line = HeelLine<TestReading>;
 
-/** Greatest heel away from the line’s upright, degrees. */
-function greatestHeel(v: IncliningGiven, fit: HeelLine): number {
-  const upright = fit.slope === 0 ? 0 : -fit.intercept / fit.slope;
-  return settle(Math.max(...readingsOf(v).map((r) => Math.abs(degrees(r.tangent - upright)))));
-}
+const fitOf = (v: IncliningGiven): Line | undefined => fitHeel(readingsOf(v), v.countedFrom === 'start');
+
+/** Greatest heel away from upright, degrees. */
+const greatestHeel = (fit: Line): number =>
+  settle(Math.max(...fit.readings.map((r) => Math.abs(degrees(r.tangent)))));
 
 function judgeHeight(v: IncliningGiven, gm: number): Judgement {
   const least = v.leastGm.in('m');
@@ -39,10 +45,10 @@ function judgeHeight(v: IncliningGiven, gm: number): Judgement {
     : { verdict: 'satisfactory', reason: `${height}; the least asked for is ${f(least)} m.` };
 }
 
-function judgeTest(v: IncliningGiven, fit: HeelLine): Judgement[] {
+function judgeTest(v: IncliningGiven, fit: Line): Judgement[] {
   const judged: Judgement[] = [];
   const attention = (reason: string) => judged.push({ verdict: 'attention', reason });
-  const heel = greatestHeel(v, fit);
+  const heel = greatestHeel(fit);
   const limit = v.departureLimit.in('%');
   const shifts = v.shifts.filter((shift) => shift.weight.in('t') * shift.distance.in('m') !== 0).length;
   if (fit.departure > limit)
@@ -57,8 +63,8 @@ function judgeTest(v: IncliningGiven, fit: HeelLine): Judgement[] {
     attention(
       `The greatest heel was ${formatNumber(heel, 3)}°; between ${usualHeel.least}° and ${usualHeel.most}° is usual.`,
     );
-  const read = readingsOf(v).flatMap((r) => r.deflection ?? []);
-  const coarse = read.length > 0 ? (100 * v.division.in('mm')) / Math.max(...read, 1e-9) : 0;
+  const swings = fit.readings.flatMap((r) => (r.pendulum === null ? [] : Math.abs(r.tangent) * r.pendulum));
+  const coarse = swings.length > 0 ? (100 * v.division.in('mm')) / Math.max(...swings, 1e-9) : 0;
   if (coarse > limit)
     attention(
       `One division of the batten is ${formatNumber(coarse, 3)} % of the greatest deflection: use longer pendulums or more weight.`,
@@ -95,15 +101,15 @@ export const inclining = defineWorksheet({
     const fit = fitOf(v);
     if (!fit || readingsOf(v).every((r) => Math.abs(r.moment) < leastMoment))
       return 'No shift gave a heel that differs from another: no line can be drawn through the readings.';
-    const heel = greatestHeel(v, fit);
+    const heel = greatestHeel(fit);
     return heel > usualHeel.beyond
       ? `She heeled ${formatNumber(heel, 3)}°: beyond ${usualHeel.beyond}° the metacentre moves and the formula does not hold.`
       : undefined;
   },
   compute: (v) => {
-    const readings = readingsOf(v);
     const fit = fitOf(v);
     if (!fit) throw new Error('an inclining test without a line is outside');
+    const { readings } = fit;
     const displacement = v.displacement.in('t');
     const gm = settle(fit.slope / displacement);
     const error = fit.slopeError === null ? null : fit.slopeError / displacement;
@@ -118,7 +124,7 @@ export const inclining = defineWorksheet({
           also: 'ft',
         }),
         momentPerTangent: number('Moment over tangent of heel, t·m', fit.slope, 5),
-        greatestHeel: measured('Greatest heel', greatestHeel(v, fit), 'deg'),
+        greatestHeel: measured('Greatest heel', greatestHeel(fit), 'deg'),
         departure: measured('Greatest departure from the line, of the greatest moment', fit.departure, '%'),
         readings: number('Readings', readings.length),
       },
@@ -136,7 +142,9 @@ export const inclining = defineWorksheet({
           : []),
         line(
           `Line through ${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}`,
-          v.countedFrom === 'start' ? 'Σ(w·d·tan θ) / Σ(tan² θ)' : 'least squares, free intercept',
+          v.countedFrom === 'start'
+            ? 'Σ(w·d·tan θ) / Σ(tan² θ)'
+            : 'least squares, a zero for each instrument',
           `${formatNumber(fit.slope, 5)} t·m`,
         ),
         line(
@@ -150,30 +158,28 @@ export const inclining = defineWorksheet({
       tables: [
         {
           title: 'Readings',
-          columns: ['Moment', 'tan θ', 'Heel', 'GM by this reading'],
-          rows: readings.map((r) => {
-            const tangent = r.tangent + (fit.slope === 0 ? 0 : fit.intercept / fit.slope);
-            return [
-              `${f(r.moment)} t·m`,
-              formatNumber(r.tangent, 4),
-              `${formatNumber(degrees(r.tangent), 3)}°`,
-              Math.abs(tangent) < 1e-6 || r.moment === 0
-                ? '–'
-                : `${formatNumber(r.moment / tangent / displacement, 3)} m`,
-            ];
-          }),
+          columns: ['Instrument', 'Moment', 'tan θ from upright', 'Heel', 'GM by this reading'],
+          rows: readings.map((r) => [
+            r.pendulum === null ? r.instrument : `${r.instrument} pendulum`,
+            `${f(r.moment)} t·m`,
+            formatNumber(r.tangent, 4),
+            `${formatNumber(degrees(r.tangent), 3)}°`,
+            Math.abs(r.tangent) < 1e-6 || r.moment === 0
+              ? '–'
+              : `${formatNumber(r.moment / r.tangent / displacement, 3)} m`,
+          ]),
         },
       ],
     };
   },
   draw: (v) => {
-    const readings = readingsOf(v);
     const fit = fitOf(v);
     if (!fit) return [];
+    const { readings } = fit;
     const tangents = [...readings.map((r) => r.tangent), 0];
     const ends = [Math.min(...tangents), Math.max(...tangents)];
     const off = (r: { moment: number; tangent: number }) =>
-      Math.abs(r.moment - fit.intercept - fit.slope * r.tangent) * 100 >
+      Math.abs(r.moment - fit.slope * r.tangent) * 100 >
       v.departureLimit.in('%') * Math.max(...readings.map((x) => Math.abs(x.moment)));
     const points = (which: boolean) =>
       readings.filter((r) => off(r) === which).map((r): [number, number] => [r.tangent, r.moment]);
@@ -182,18 +188,18 @@ export const inclining = defineWorksheet({
         key: 'line',
         title: 'Moment against tangent of heel',
         description: `${readings.length} readings; the line rises ${formatNumber(fit.slope, 4)} t·m for a tangent of one, with a greatest departure of ${formatNumber(fit.departure, 3)} % of the greatest moment.`,
-        x: { label: 'Tangent of the heel, to starboard positive' },
+        x: { label: 'Tangent of the heel from upright, to starboard positive' },
         y: { label: 'Moment shifted, t·m' },
         notes: readings.filter(off).map((r) => ({
           at: [r.tangent, r.moment],
           words: 'off the line',
           // Above the line to the left, below it to the right: clear of the line either way.
-          side: r.moment > fit.intercept + fit.slope * r.tangent ? 'left' : 'right',
+          side: r.moment > fit.slope * r.tangent ? 'left' : 'right',
         })),
         series: [
           {
             kind: 'line',
-            points: ends.map((t): [number, number] => [t, fit.intercept + fit.slope * t]),
+            points: ends.map((t): [number, number] => [t, fit.slope * t]),
             words: 'least squares',
           },
           { kind: 'hollow-points', points: points(false) },
@@ -211,7 +217,7 @@ export const inclining = defineWorksheet({
     {
       citation: 'GM = w·d / (Δ tan θ), tan θ = deflection / length of pendulum',
       standing: 'secondary',
-      note: 'a seamanship manual, pp. 507 and 532 (archive.org), and lecture notes',
+      note: 'Nicholls, Seamanship and Nautical Knowledge, pp. 507 and 532 (archive.org); an article on inclining tests',
     },
     {
       citation: 'Least squares of moment upon tangent, Σ(t·m)/Σt²',
