@@ -32,19 +32,22 @@ function outside(value: number, limits: Limits): 'more' | 'less' | 'above' | und
   return undefined;
 }
 
-function rangeProblem(label: string, value: number, given: string, limits: Limits, unit: Unit) {
-  const limit = (n: number) => withUnit(formatNumber(n, 6), unit);
-  switch (outside(value, limits)) {
-    case 'above':
-      return `${label} must be more than ${limit(limits.above ?? 0)}; ${given} was given.`;
-    case 'less':
-      return `${label} must be at least ${limit(limits.min ?? 0)}; ${given} was given.`;
-    case 'more':
-      return `${label} can’t be more than ${limit(limits.max ?? 0)}; ${given} was given.`;
-    default:
-      return undefined;
-  }
+/** What is wrong with a value by its limits, in a sentence. Long lists pass here: words are made only when needed. */
+function rangeProblem(label: string, given: Quantity, limits: Limits, unit: Unit): string | undefined {
+  const beyond = outside(given.in(unit), limits);
+  return beyond && rangeWords[beyond](label, limits, unit, given.text(6));
 }
+
+const limitText = (limit: number | undefined, unit: Unit) => withUnit(formatNumber(limit ?? 0, 6), unit);
+
+const rangeWords = {
+  above: (label: string, { above }: Limits, unit: Unit, given: string) =>
+    `${label} must be more than ${limitText(above, unit)}; ${given} was given.`,
+  less: (label: string, { min }: Limits, unit: Unit, given: string) =>
+    `${label} must be at least ${limitText(min, unit)}; ${given} was given.`,
+  more: (label: string, { max }: Limits, unit: Unit, given: string) =>
+    `${label} can’t be more than ${limitText(max, unit)}; ${given} was given.`,
+};
 
 const limitKeywords = ({ min, max, above }: Limits) => ({
   ...(min === undefined ? {} : { 'x-min': min }),
@@ -66,7 +69,7 @@ export function measure(spec: Asked & Limits & { unit: Unit; units?: readonly Un
     .transform((given, context) => {
       const quantity =
         typeof given === 'number' ? new Quantity(given, spec.unit) : new Quantity(given.value, given.unit);
-      const message = rangeProblem(spec.label, quantity.in(spec.unit), quantity.text(6), spec, spec.unit);
+      const message = rangeProblem(spec.label, quantity, spec, spec.unit);
       if (message) {
         context.addIssue({ code: 'custom', message, input: given });
         return z.NEVER;
@@ -87,7 +90,7 @@ export function plainNumber(spec: Asked & Limits) {
   return z
     .number({ error: `${spec.label}: give a number.` })
     .superRefine((value, context) => {
-      const message = rangeProblem(spec.label, value, formatNumber(value, 6), spec, 'one');
+      const message = rangeProblem(spec.label, new Quantity(value, 'one'), spec, 'one');
       if (message) context.addIssue({ code: 'custom', message, input: value });
     })
     .meta({ ...described(spec), 'x-field': 'number', ...limitKeywords(spec) });
@@ -99,7 +102,7 @@ export function count(spec: Asked & Limits) {
     .number({ error: `${spec.label}: give a whole number.` })
     .superRefine((value, context) => {
       const message = Number.isInteger(value)
-        ? rangeProblem(spec.label, value, formatNumber(value, 6), spec, 'one')
+        ? rangeProblem(spec.label, new Quantity(value, 'one'), spec, 'one')
         : `${spec.label} must be a whole number; ${formatNumber(value, 6)} was given.`;
       if (message) context.addIssue({ code: 'custom', message, input: value });
     })

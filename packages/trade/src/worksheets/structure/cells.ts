@@ -78,9 +78,10 @@ function linesBetween(count: number, spacing: number, first: number, rimmed: boo
 /** Area inside a ring, m²; negative when it runs clockwise. */
 export function ringArea(ring: readonly Place[]): number {
   let twice = 0;
-  for (const [i, a] of ring.entries()) {
-    const b = ring[(i + 1) % ring.length] ?? a;
-    twice += a[0] * b[1] - b[0] * a[1];
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i];
+    const b = ring[i + 1] ?? ring[0];
+    if (a && b) twice += a[0] * b[1] - b[0] * a[1];
   }
   return twice / 2;
 }

@@ -4,16 +4,25 @@ import { type Cell, type Place, ringArea } from './cells.ts';
 /** A polygon whose edges remember what lies beyond them. */
 type Edged = Pick<Cell, 'ring' | 'across'>;
 
-/** The part of a polygon where `depth` is not negative; the new edge has `beyond` on its other side. */
-function cut({ ring, across }: Edged, depth: (p: Place) => number, beyond: number): Edged {
+/** A line across the plane; places where `constant + x · east + y · north` is not negative lie on its near side. */
+interface Line {
+  constant: number;
+  east: number;
+  north: number;
+}
+
+/** The part of a polygon on the near side of a line; the new edge has `beyond` on its other side. */
+function cut(polygon: Edged, { constant, east, north }: Line, beyond: number): Edged {
+  const { ring, across } = polygon;
+  let isWhole = true;
+  for (const [x, y] of ring) isWhole &&= constant + x * east + y * north >= 0;
+  if (isWhole) return polygon;
   const kept: Edged = { ring: [], across: [] };
-  const depths = ring.map(depth);
-  if (depths.every((d) => d >= 0)) return { ring, across };
-  for (const [i, a] of ring.entries()) {
-    const next = (i + 1) % ring.length;
-    const b = ring[next] ?? a;
-    const da = depths[i] ?? 0;
-    const db = depths[next] ?? 0;
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i] ?? origin;
+    const b = ring[i + 1] ?? ring[0] ?? origin;
+    const da = constant + a[0] * east + a[1] * north;
+    const db = constant + b[0] * east + b[1] * north;
     const side = across[i] ?? -1;
     if (da >= 0) {
       kept.ring.push(a);
@@ -28,6 +37,7 @@ function cut({ ring, across }: Edged, depth: (p: Place) => number, beyond: numbe
   return kept;
 }
 
+const origin: Place = [0, 0];
 const arcStep = Math.PI / 24;
 
 /** Corners of an arc about the origin, its ends left out, anticlockwise. */
@@ -55,7 +65,9 @@ function withinCircle(a: Place, b: Place, radius: number): [Place, Place] | unde
 
 /** A convex polygon about the origin, no further out than `radius`; arcs are drawn as chords of 7.5°. */
 function limitToCircle({ ring, across }: Edged, radius: number): Edged {
-  if (ring.every(([x, y]) => x * x + y * y <= radius * radius)) return { ring, across };
+  let isWithin = true;
+  for (const [x, y] of ring) isWithin &&= x * x + y * y <= radius * radius;
+  if (isWithin) return { ring, across };
   const sides = ring.flatMap((a, i) => {
     const side = withinCircle(a, ring[(i + 1) % ring.length] ?? a, radius);
     return side ? [{ from: side[0], to: side[1], beyond: across[i] ?? -1 }] : [];
@@ -109,19 +121,24 @@ function outlineWithin(outline: readonly Place[], cell: Edged): Edged {
   for (const [i, a] of cell.ring.entries()) {
     const b = cell.ring[(i + 1) % cell.ring.length] ?? a;
     const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-    kept = cut(kept, (p) => dx * (p[1] - a[1]) - dy * (p[0] - a[0]), cell.across[i] ?? -1);
+    const line = { constant: dy * a[0] - dx * a[1], east: -dy, north: dx };
+    kept = cut(kept, line, cell.across[i] ?? -1);
   }
   return kept;
 }
 
 /** An edge too short to be a side that two cells share: two cells that touch in a corner are not neighbours. */
-function withoutSpecks({ ring, across }: Edged, least: number): Edged {
-  const long = ring.map((a, i) => {
-    const b = ring[(i + 1) % ring.length] ?? a;
+function withoutSpecks(polygon: Edged, least: number): Edged {
+  const { ring, across } = polygon;
+  const isLong = (i: number) => {
+    const a = ring[i] ?? origin;
+    const b = ring[i + 1] ?? ring[0] ?? origin;
     return Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) > least;
-  });
-  if (long.every(Boolean)) return { ring, across };
-  return { ring: ring.filter((_, i) => long[i]), across: across.filter((_, i) => long[i]) };
+  };
+  let specks = 0;
+  for (let i = 0; i < ring.length; i++) if (!isLong(i)) specks++;
+  if (specks === 0) return polygon;
+  return { ring: ring.filter((_, i) => isLong(i)), across: across.filter((_, i) => isLong(i)) };
 }
 
 /**
@@ -149,12 +166,14 @@ export function pointCells(places: readonly Place[], reach: number, outline?: re
       const [dx, dy] = [x - at[0], y - at[1]];
       const half = (dx * dx + dy * dy) / 2;
       if (half >= 2 * reach * reach) continue;
-      cell = cut(cell, (p) => half - dx * p[0] - dy * p[1], neighbour);
+      cell = cut(cell, { constant: half, east: -dx, north: -dy }, neighbour);
     }
     cell = withoutSpecks(limitToCircle(cell, reach), 1e-7 * reach);
-    cell = { ...cell, ring: cell.ring.map(([x, y]): Place => [x + at[0], y + at[1]]) };
+    // New corners, for those that clipping left alone belong to the square it began with.
+    const ring = cell.ring.map((corner): Place => [corner[0] + at[0], corner[1] + at[1]]);
+    cell = { ring, across: cell.across };
     if (outline && distanceTo(outline, at) < reach) cell = outlineWithin(outline, cell);
     else if (outline && !isInside(outline, at)) cell = { ring: [], across: [] };
-    return { at, ...cell, area: Math.max(0, ringArea(cell.ring)) };
+    return { at, ring: cell.ring, across: cell.across, area: Math.max(0, ringArea(cell.ring)) };
   });
 }
