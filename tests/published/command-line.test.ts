@@ -1,15 +1,17 @@
 import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { worksheets } from '@garboard/trade/worksheets/registry';
 import { describe, expect, it } from 'vitest';
 
 function run(...args: string[]) {
-  const done = spawnSync('npm', ['run', '--silent', 'worksheet', '--', ...args], { encoding: 'utf8' });
+  const command = ['--import', 'tsx', 'packages/trade/bin/worksheet.ts', ...args];
+  const done = spawnSync(process.execPath, command, { encoding: 'utf8' });
   return { code: done.status, out: done.stdout, err: done.stderr };
 }
 
 const held = '{"startPressure":500,"endPressure":480,"holdTime":5,"gaugeResolution":5,"noLiquid":true}';
 
-describe('worksheets from the command line', () => {
+describe('worksheets from the command line', { timeout: 60_000 }, () => {
   it('lists every kind when none is named', () => {
     const { code, out } = run();
     expect(code).toBe(0);
@@ -19,6 +21,15 @@ describe('worksheets from the command line', () => {
         .split('\n')
         .map((line) => line.split(' ')[0]),
     ).toEqual(worksheets.map((w) => w.kind));
+  });
+
+  it('is the command that the README names', () => {
+    const scripts = JSON.parse(readFileSync('package.json', 'utf8')).scripts;
+    expect(scripts.worksheet).toBe('node --import tsx packages/trade/bin/worksheet.ts');
+    const done = spawnSync('npm', ['run', '--silent', 'worksheet', '--', 'nothing', '{}'], {
+      encoding: 'utf8',
+    });
+    expect({ code: done.status, out: done.stdout }).toEqual({ code: 2, out: '' });
   });
 
   it('prints the result as JSON', () => {

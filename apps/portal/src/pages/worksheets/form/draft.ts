@@ -144,8 +144,7 @@ export function missingFrom(fields: readonly FieldSpec[], draft: Draft): string[
     if (field.field === 'rows') {
       const rows = entry.rows ?? [];
       if (!field.required && rows.length === 0) return [];
-      if (rows.length < Math.max(1, field.leastRows))
-        return [`${field.label}: ${field.each} ${rows.length + 1}`];
+      if (rows.length < field.leastRows) return [`${field.label}: ${field.each} ${rows.length + 1}`];
       return rows.flatMap(({ cells }, at) =>
         missingFrom(field.columns, cells).map((label) => `${field.label}, ${field.each} ${at + 1}: ${label}`),
       );
