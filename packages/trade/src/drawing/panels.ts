@@ -6,6 +6,9 @@ export const panelSize = 150;
 const gap = 20;
 const headHeight = 22;
 
+/** A place in a panel, in its own units. */
+export type Point = readonly [x: number, y: number];
+
 /** One half of a diagram: what is drawn, and the words under it. */
 export interface Panel {
   shapes: string[];
@@ -81,13 +84,13 @@ export const tube = (d: string, thickness: number, fill: string = paper): string
   el('path', { d, stroke: fill, 'stroke-width': Math.max(1, thickness - 2 * outline) });
 
 /** Cut material: a closed straight-edged outline, hatched at 45 degrees. Points in order. */
-export function cut(points: ReadonlyArray<readonly [x: number, y: number]>, pitch = 5): string {
+export function cut(points: readonly Point[], pitch = 5): string {
   const outlinePath = `M${points.map(([x, y]) => `${x} ${y}`).join(' L')} Z`;
   return shape(outlinePath) + el('path', { d: hatch(points, pitch), stroke: ink, 'stroke-width': fine });
 }
 
 // Each hatch line x − y = c meets the outline in pairs of points; between them it is inside.
-function hatch(points: ReadonlyArray<readonly [number, number]>, pitch: number): string {
+function hatch(points: readonly Point[], pitch: number): string {
   const offsets = points.map(([x, y]) => x - y);
   let d = '';
   for (let c = Math.ceil(Math.min(...offsets) / pitch) * pitch; c < Math.max(...offsets); c += pitch) {
@@ -111,19 +114,24 @@ function hatch(points: ReadonlyArray<readonly [number, number]>, pitch: number):
 const round = (value: number): number => Math.round(value * 100) / 100;
 
 /** An arrow with a dot at its tail, pointing at what matters. */
-export function arrow(
-  from: readonly [number, number],
-  to: readonly [number, number],
-  strong = false,
-): string {
+export const arrow = (from: Point, to: Point, strong = false): string => course([from, to], strong);
+
+/** The way something goes, as an arrow through several points with its bends rounded. */
+export function course(points: readonly Point[], strong = false): string {
   const colour = strong ? signal : ink;
-  const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  const [start, end] = [points[0] ?? [0, 0], points.at(-1) ?? [0, 0]];
+  const before = points.at(-2) ?? start;
+  const angle = Math.atan2(end[1] - before[1], end[0] - before[0]);
   const wing = (turn: number) =>
-    `${round(to[0] - 7 * Math.cos(angle + turn))} ${round(to[1] - 7 * Math.sin(angle + turn))}`;
+    `${round(end[0] - 7 * Math.cos(angle + turn))} ${round(end[1] - 7 * Math.sin(angle + turn))}`;
+  const bends = points.slice(1, -1).map(([x, y], at) => {
+    const [nextX, nextY] = points[at + 2] ?? end;
+    return `Q${x} ${y} ${round((x + nextX) / 2)} ${round((y + nextY) / 2)} `;
+  });
   return (
-    el('circle', { cx: from[0], cy: from[1], r: 2, fill: colour }) +
+    el('circle', { cx: start[0], cy: start[1], r: 2, fill: colour }) +
     el('path', {
-      d: `M${from[0]} ${from[1]} L${to[0]} ${to[1]} M${wing(0.45)} L${to[0]} ${to[1]} L${wing(-0.45)}`,
+      d: `M${start[0]} ${start[1]} ${bends.join('')}L${end[0]} ${end[1]} M${wing(0.45)} L${end[0]} ${end[1]} L${wing(-0.45)}`,
       stroke: colour,
       'stroke-width': outline,
       'stroke-linejoin': 'round',
