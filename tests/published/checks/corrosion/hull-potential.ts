@@ -147,7 +147,7 @@ export const hullPotentialChecks: CheckedWorksheet = {
         restReading: -400,
       },
       outputs: { shift: 200, state: null },
-      verdict: 'indeterminate',
+      verdict: 'attention',
     },
     {
       name: 'a shift of 199 mV is not, though the potential is',
@@ -177,6 +177,21 @@ export const hullPotentialChecks: CheckedWorksheet = {
       source: 'no metal aboard is nobler than graphite, +300 mV',
       basis: 'edge',
       inputs: { ...sea, hull: 'steel', reading: 850 },
+      refused: ['reading'],
+    },
+    {
+      name: 'fresh water without a reading at rest is not judged',
+      source: 'the criteria are for salt water',
+      basis: 'edge',
+      inputs: { hull: 'steel', electrode: 'copper-sulphate', water: 'fresh', reading: -600 },
+      outputs: { state: null },
+      verdict: 'indeterminate',
+    },
+    {
+      name: '−0.955 mV is a slip of the unit',
+      source: '“Advanced Marine Electrics and Electronics Troubleshooting”, p. 111 prints it for −955 mV',
+      basis: 'edge',
+      inputs: { ...sea, hull: 'fibreglass-inboard', reading: -0.955 },
       refused: ['reading'],
     },
     {

@@ -1,6 +1,6 @@
 import { choice, fallback, measure, optional } from '../core/fields.ts';
 import { measured, said } from '../core/outputs.ts';
-import { conclude } from '../core/verdict.ts';
+import { conclude, type Judgement } from '../core/verdict.ts';
 import { formatNumber, line } from '../core/working.ts';
 import { defineWorksheet, type Values } from '../core/worksheet.ts';
 import { convertPotential, electrodes } from './electrodes.ts';
@@ -108,12 +108,18 @@ function work(v: Asked): Found {
 /** Why readings in this water can't be held against the criteria. */
 function waterFault(v: Asked): string | undefined {
   if (v.water === 'fresh') {
-    return 'The criteria are for salt water: in fresh water the same boat reads hundreds of millivolts less. Judge by the shift test.';
+    return 'The criteria are for salt water: in fresh water the same boat reads hundreds of millivolts less.';
   }
   return v.water === 'brackish' && v.electrode === 'silver-seawater'
-    ? 'A silver chloride electrode open to the water shifts in brackish water. Use a filled electrode, or judge by the shift test.'
+    ? 'A silver chloride electrode open to the water shifts in brackish water. Use a filled one.'
     : undefined;
 }
+
+/** Without its potential a boat may still be judged by the shift; then one test of two is missing. */
+const judgeWater = (fault: string, { shift }: Found): Judgement =>
+  shift === undefined
+    ? { verdict: 'indeterminate', reason: `${fault} Judge by the shift test.` }
+    : { verdict: 'attention', reason: `${fault} Only the shift test is judged.` };
 
 const stateWords = { under: 'under-protected', well: 'well protected', over: 'over-protected' } as const;
 
@@ -130,6 +136,13 @@ export const hullPotential = defineWorksheet({
   refuse: (v) => {
     const silver = convertPotential(v.reading.in('mV'), v.electrode, 'silver-seawater');
     const found = [];
+    const { value, unit } = v.reading;
+    if (unit === 'mV' && Math.abs(value) < 3 && !Number.isInteger(value)) {
+      found.push({
+        field: 'reading',
+        message: `Reading with everything connected: ${v.reading.text(6)} looks like volts. Give ${formatNumber(value * 1000)} mV, or the unit V.`,
+      });
+    }
     if (silver > 300 || silver < -2000) {
       found.push({
         field: 'reading',
@@ -171,10 +184,7 @@ export const hullPotential = defineWorksheet({
         beyond: measured('Beyond protection by', state === 'over' ? w.range.to - w.silver : null, 'mV'),
         shift: measured('Shift from rest', w.shift ?? null, 'mV'),
       },
-      ...conclude([
-        ...(fault ? [{ verdict: 'indeterminate' as const, reason: fault }] : judgePotential(w)),
-        ...judgeShift(w),
-      ]),
+      ...conclude([...(fault ? [judgeWater(fault, w)] : judgePotential(w)), ...judgeShift(w)]),
       working: [
         line('Reading', `${v.reading.text(6)} against ${electrodes[v.electrode].words}`),
         ...(v.electrode === 'silver-seawater'

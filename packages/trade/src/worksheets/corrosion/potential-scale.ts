@@ -6,6 +6,8 @@ import { formatNumber } from '../core/working.ts';
 import { convertPotential, type Electrode, electrodes } from './electrodes.ts';
 import type { Found } from './hull-potential-judge.ts';
 
+type Scale = (value: number) => number;
+
 const left = 24;
 const right = fullWidth - 24;
 const barTop = 66;
@@ -57,7 +59,7 @@ export function potentialScale(found: Found, electrode: Electrode): Drawing {
 
 function drawBand(
   band: { from: number; to: number; words: string; fill: string },
-  x: (value: number) => number,
+  x: Scale,
   wordsAt: number,
 ): string {
   const from = x(band.from);
@@ -75,11 +77,12 @@ function drawBand(
   );
 }
 
-/** Ticks every 100 mV as one electrode would read them. */
-function axis(x: (value: number) => number, top: number, electrode: Electrode): string[] {
+/** Ticks every 100 mV, every 200 on a wide scale, as one electrode would read them. */
+function axis(x: Scale, top: number, electrode: Electrode): string[] {
   const silverAt = (value: number) => x(convertPotential(value, electrode, 'silver-seawater'));
   const ticks: string[] = [];
-  for (let value = -3000; value <= 2000; value += 100) {
+  const step = Math.abs(x(-100) - x(0)) < 44 ? 200 : 100;
+  for (let value = -3000; value <= 2000; value += step) {
     const at = silverAt(value);
     if (at < left - 0.5 || at > right + 0.5) continue;
     ticks.push(

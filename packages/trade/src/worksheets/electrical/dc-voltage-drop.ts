@@ -105,7 +105,9 @@ function writeOut(v: Asked, w: ReturnType<typeof work>): string[] {
     ),
     line(
       'Size for the drop',
-      w.forDrop ? `${w.forDrop.name}, ${areaText(w.forDrop.area)}` : w.nameOf(undefined),
+      w.forDrop && areaUnit === 'cmil'
+        ? `${w.forDrop.name}, ${areaText(w.forDrop.area)}`
+        : w.nameOf(w.forDrop),
     ),
     line('Size for the current', currentSize(v, w)),
     line('Least size', w.method.least.name),
