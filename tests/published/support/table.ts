@@ -6,7 +6,7 @@ import type { Check, CheckedWorksheet } from './check.ts';
 export const startMark = '<!-- worksheets: made by tests/published/write-table.ts -->';
 export const endMark = '<!-- /worksheets -->';
 
-const cell = (text: string) => text.replaceAll('|', '\\|').replaceAll('\n', ' ');
+const oneLine = (text: string) => text.replaceAll(/[*_<>|]/g, '\\$&').replaceAll('\n', ' ');
 const count = (checks: Check[], basis: Check['basis']) => checks.filter((c) => c.basis === basis).length;
 
 const standingWords = {
@@ -16,19 +16,23 @@ const standingWords = {
   practice: ' (practice)',
 } as const;
 
-function worksheetRow({ kind, checks }: CheckedWorksheet, worksheet: AnyWorksheet): string {
-  const sources = worksheet.sources.map((s) => s.citation + standingWords[s.standing]).join('; ');
-  const against = [...new Set(checks.filter((c) => c.basis === 'printed').map((c) => c.source))].join('; ');
-  const cells = [
-    `\`${kind}\``,
-    String(worksheet.version),
-    sources,
-    String(count(checks, 'printed')),
-    String(count(checks, 'computed')),
-    String(count(checks, 'edge')),
-    against || 'none found in print',
+const sourcesOf = (worksheet: AnyWorksheet) =>
+  worksheet.sources.map((s) => s.citation + standingWords[s.standing]).join('; ');
+
+function citedBy({ kind, checks }: CheckedWorksheet, worksheet: AnyWorksheet): string[] {
+  const printed = [...new Set(checks.filter((c) => c.basis === 'printed').map((c) => c.source))];
+  return [
+    `- \`${kind}\`: ${oneLine(sourcesOf(worksheet))}.`,
+    `  - Printed figures from: ${oneLine(printed.join('; ')) || 'none found in print'}.`,
   ];
-  return `| ${cells.map(cell).join(' | ')} |`;
+}
+
+/** A table with its columns made even, as the formatter would. */
+function evenTable(head: string[], rows: string[][]): string[] {
+  const widths = head.map((cell, at) => Math.max(cell.length, ...rows.map((row) => (row[at] ?? '').length)));
+  const line = (cells: string[]) =>
+    `| ${cells.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join(' | ')} |`;
+  return [line(head), `| ${widths.map((width) => '-'.repeat(width)).join(' | ')} |`, ...rows.map(line)];
 }
 
 function fromMemory(worksheet: AnyWorksheet): string[] {
@@ -60,19 +64,24 @@ export function worksheetTable(checked: readonly CheckedWorksheet[]): string {
   for (const [group, label] of Object.entries(worksheetGroupLabels)) {
     const inGroup = all.filter(({ worksheet }) => worksheet.group === group);
     if (inGroup.length === 0) continue;
+    const counts = inGroup.map(({ entry: { kind, checks }, worksheet }) => [
+      `\`${kind}\``,
+      String(worksheet.version),
+      ...(['printed', 'computed', 'edge'] as const).map((basis) => String(count(checks, basis))),
+    ]);
     lines.push(
       `#### ${label}`,
       '',
-      '| Kind | Version | Sources | Printed | Computed | Edge | Printed figures from |',
-      '|---|---|---|---|---|---|---|',
-      ...inGroup.map(({ entry, worksheet }) => worksheetRow(entry, worksheet)),
+      ...evenTable(['Kind', 'Version', 'Printed', 'Computed', 'Edge'], counts),
+      '',
+      ...inGroup.flatMap(({ entry, worksheet }) => citedBy(entry, worksheet)),
       '',
     );
   }
   lines.push('#### From memory, by practice, unverified', '');
   for (const { entry, worksheet } of all) {
     const notes = [...fromMemory(worksheet), ...(entry.unverified ?? [])];
-    if (notes.length > 0) lines.push(`- \`${entry.kind}\``, ...notes.map((note) => `  - ${note}`));
+    if (notes.length > 0) lines.push(`- \`${entry.kind}\``, ...notes.map((note) => `  - ${oneLine(note)}`));
   }
   lines.push('', endMark);
   return lines.join('\n');
