@@ -65,7 +65,7 @@ export function EntryField({ field, path, entry = emptyEntry, set, errorOf }: Pr
           {...text}
           hint={
             <>
-              {field.help ? `${field.help} ` : null}
+              {field.help ? `${field.help}. ` : null}
               One row of readings a line, parted by spaces; a dash where none was taken. A block of cells can
               be pasted from a spreadsheet.
             </>
