@@ -21,7 +21,7 @@ export interface PlanMapSpec {
   /** Which of `classes` each patch is in. */
   classes: Array<{ words: string; hatch: Hatch }>;
   classOf: (patch: number) => number;
-  /** Regions by number, each with its name and the place of its name; outlined in the signal colour where grave. */
+  /** Regions by number, each with its name and the place of its name; outlined heavier and in the signal colour where grave. */
   regions: Array<{ name: string; at: readonly [number, number]; grave?: boolean }>;
   /** The region a patch is in; −1 for none. */
   regionOf: (patch: number) => number;
@@ -180,7 +180,7 @@ function drawRegions(spec: PlanMapSpec, frame: Frame, mesh: Mesh): string {
   });
   const colours = [ink, signal];
   const paths = [...rims].map(([grave, d]) =>
-    el('path', { d, stroke: colours[grave], 'stroke-width': 2, 'stroke-linejoin': 'round' }),
+    el('path', { d, stroke: colours[grave], 'stroke-width': grave ? 3.5 : 2, 'stroke-linejoin': 'round' }),
   );
   const names = spec.regions
     .slice(0, mostNamed)

@@ -26,10 +26,10 @@ export function rows<Columns extends Record<string, z.ZodType>>(spec: {
 /** A rectangular grid of readings, row by row; `null` where none was taken. Give `[row][column]`. */
 export function grid(spec: { label: string; help?: string; min?: number; max?: number; largest: number }) {
   const cell = z.number({
-    error: `${spec.label}: each reading must be a number, or null where none was taken.`,
+    error: 'each reading must be a number, or null where none was taken.',
   });
   return z
-    .array(z.array(cell.nullable()).min(1, `${spec.label}: a row has no readings.`), {
+    .array(z.array(cell.nullable(), { error: 'give a list of readings.' }).min(1, 'it has no readings.'), {
       error: `${spec.label}: give a list of rows, each a list of readings.`,
     })
     .min(1, `${spec.label}: give at least one row of readings.`)

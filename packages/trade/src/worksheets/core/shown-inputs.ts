@@ -62,7 +62,13 @@ export function showInputs(fields: FieldSet, values: Record<string, unknown>): S
     const label = meta?.title ?? key;
     if (meta?.['x-field'] === 'grid') {
       const readings = value as Array<Array<number | null>>;
-      return [{ key, label, text: `${readings.length} rows of ${readings[0]?.length ?? 0} readings` }];
+      return [
+        {
+          key,
+          label,
+          text: `${readings.length} row${readings.length === 1 ? '' : 's'} of ${readings[0]?.length ?? 0} readings`,
+        },
+      ];
     }
     if (Array.isArray(value)) {
       const each = String(meta?.['x-each'] ?? 'row');
