@@ -27,9 +27,9 @@ const fields = {
 };
 
 type Timed = { urgency?: string | undefined; withinDays?: number | null | undefined };
-const daysFit = (f: Timed) =>
+export const daysFit = (f: Timed) =>
   f.urgency === undefined || (f.urgency === 'within-days') === (f.withinDays != null);
-const daysMessage = {
+export const daysMessage = {
   path: ['withinDays'],
   message: 'State the number of days with urgency within-days, and only then.',
 };
