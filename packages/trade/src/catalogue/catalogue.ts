@@ -18,6 +18,7 @@ import { electronicsEntries } from './electronics/instruments.ts';
 import { coolingOilEntries } from './engine/cooling-oil.ts';
 import { runningEntries } from './engine/running.ts';
 import { engineSpaceEntries } from './engine/space.ts';
+import type { CatalogueEntry } from './entry.ts';
 import { exhaustGasEntries } from './exhaust/gas.ts';
 import { wetExhaustEntries } from './exhaust/wet.ts';
 import { accommodationFireEntries } from './fire-safety/accommodation.ts';
@@ -29,6 +30,9 @@ import { fuelTankEntries } from './fuel/tanks.ts';
 import { gasApplianceEntries } from './gas/appliances.ts';
 import { gasLockerEntries } from './gas/locker.ts';
 import { gasPipingEntries } from './gas/piping.ts';
+import { groundTackleDeckEntries } from './ground-tackle/deck.ts';
+import { anchorJointEntries } from './ground-tackle/joints.ts';
+import { rodeEntries } from './ground-tackle/rodes.ts';
 import { hullBlistersCoatingsEntries } from './hull/blisters-coatings.ts';
 import { hullImpactCracksEntries } from './hull/impact-cracks.ts';
 import { hullPlatingEntries } from './hull/plating.ts';
@@ -40,11 +44,20 @@ import { wornEntries } from './life-saving/worn.ts';
 import { lightEntries } from './navigation-lights/lights.ts';
 import { headsEntries } from './plumbing-heads/heads.ts';
 import { plumbingPipeworkEntries } from './plumbing-heads/pipework.ts';
+import { rigJointEntries } from './rig-sails/joints.ts';
+import { runningRiggingEntries } from './rig-sails/running.ts';
+import { sparEntries } from './rig-sails/spars.ts';
+import { terminalEntries } from './rig-sails/terminals.ts';
+import { shaftBearingEntries } from './shaft-propeller/bearings.ts';
+import { sternGlandEntries } from './shaft-propeller/glands.ts';
+import { propellerEntries } from './shaft-propeller/propellers.ts';
 import { steeringDriveEntries } from './steering/drive.ts';
 import { steeringRudderEntries } from './steering/rudder.ts';
+import { legCorrosionEntries } from './stern-drive-outboard/corrosion.ts';
+import { legEntries } from './stern-drive-outboard/legs.ts';
+import { outboardEntries } from './stern-drive-outboard/outboards.ts';
 import { throughHullFittingEntries } from './through-hulls/fittings.ts';
 import { seacockHoseEntries } from './through-hulls/seacocks-hoses.ts';
-import type { CatalogueEntry } from './entry.ts';
 
 /** Every known defect, by system in the order of the vocabulary. */
 export const catalogue: readonly CatalogueEntry[] = [
@@ -63,6 +76,12 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...seacockHoseEntries,
   ...steeringDriveEntries,
   ...steeringRudderEntries,
+  ...sternGlandEntries,
+  ...shaftBearingEntries,
+  ...propellerEntries,
+  ...legEntries,
+  ...legCorrosionEntries,
+  ...outboardEntries,
   ...coolingOilEntries,
   ...runningEntries,
   ...engineSpaceEntries,
@@ -83,6 +102,13 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...bondingEntries,
   ...bilgePumpEntries,
   ...bilgeSwitchEntries,
+  ...terminalEntries,
+  ...rigJointEntries,
+  ...sparEntries,
+  ...runningRiggingEntries,
+  ...anchorJointEntries,
+  ...rodeEntries,
+  ...groundTackleDeckEntries,
   ...accommodationFireEntries,
   ...engineSpaceFireEntries,
   ...extinguisherEntries,

@@ -1,0 +1,113 @@
+import { entries } from '../entry.ts';
+import { aloft, belowTheMast, rigUnderLoad } from './cautions.ts';
+
+/** Mast, boom and spreaders. */
+export const sparEntries = entries(
+  {
+    key: 'rig-mast-heel-corroded',
+    system: 'rig-sails',
+    title: 'Mast heel corroded, or its step sinking',
+    lookFor:
+      'Look at the lowest hand’s breadth of the mast all round for white powder, pits, bulges and cracks at drain holes, and into the heel where wires come out. In a keel-stepped mast look in the bilge, where it stands wet. On deck look for a dish round the step, cracked gelcoat, and below for a post or beam that has crushed, rusted or moved. Rig that has gone slack on all sides at once points there.',
+    observed:
+      'The heel of the {material} mast was corroded {location}, {extent}. The step or its support had sunk {reading}.',
+    consequence:
+      'The heel carries the pull of all the rigging together. When it crumples or sinks, the rig goes slack and the mast can jump off its step.',
+    recommendation:
+      'Have the mast unstepped and examined by a rigger; cut off and plug or sleeve a corroded heel, and isolate it from steel and bronze. Have a sunken support opened and rebuilt by a yard.',
+    urgency: 'within-days',
+    withinDays: 60,
+    raise: 'Before use when the wall is eaten through or buckled, or the support has failed.',
+    lower: 'At the next lay-up when it is surface powder only and the wall rings sound.',
+    harms: ['rig-failure', 'structural-failure'],
+    references: [],
+    worksheets: ['galvanic-couple', 'sounding-map'],
+    cautions: [rigUnderLoad],
+    related: ['rig-mast-fitting-corrosion', 'rig-mast-cracked'],
+    alsoCalled: ['mast step', 'compression post', 'mast foot', 'mast butt'],
+  },
+  {
+    key: 'rig-mast-fitting-corrosion',
+    system: 'rig-sails',
+    title: 'Aluminium mast eaten under its stainless fittings',
+    lookFor:
+      'Look round stainless fittings, winch bases and rivets for blisters in the paint or anodising, white powder, and gaps under the edges. Press beside them with a blunt point. A ring of powder without pits is a beginning; a fitting that has lifted or rivets that turn are not.',
+    observed:
+      'The mast was corroded under {item} {location}, {extent}; the fastenings were of {material} with no isolation seen.',
+    consequence:
+      'Stainless steel and aluminium make a cell in salt water. The wall thins unseen until the fitting pulls out.',
+    recommendation:
+      'Have a rigger take off the worst fittings, judge the wall, and refit them with barrier tape or paste and rivets of a fitting metal. Sleeve or plate where the wall is thin.',
+    urgency: 'next-layup',
+    raise: 'Before use when a loaded fitting, a tang or gooseneck has moved or the wall is holed near it.',
+    lower: 'A note when it is bloom on the surface.',
+    harms: ['rig-failure', 'deterioration'],
+    references: [],
+    worksheets: ['galvanic-couple'],
+    cautions: [aloft, belowTheMast],
+    related: ['rig-mast-heel-corroded', 'rig-mast-cracked'],
+    alsoCalled: ['galvanic corrosion', 'nickel-copper rivets', 'winch pads'],
+  },
+  {
+    key: 'rig-mast-cracked',
+    system: 'rig-sails',
+    title: 'Mast or boom cracked, dented or bent',
+    lookFor:
+      'Look along the track for a bend that stays with the rig slack, and round every cut-out: spreaders, sheave boxes, tangs, gooseneck, vang and the partners. Cracks run from square corners and from rivet holes in a row. Dents in the wall of a mast in compression matter more than scratches.',
+    observed: 'The {item} was {extent} cracked or dented {location}, over {size}.',
+    consequence:
+      'A spar in compression folds at its weakest place. A crack at a cut-out or a dent is that place.',
+    recommendation:
+      'Have a rigger or spar maker examine it unstepped, stop the cause, and sleeve or renew the length. Do not sail on a cracked mast.',
+    urgency: 'before-use',
+    lower: 'At the next lay-up for a shallow dent in a boom or a slight lasting bend without cracks.',
+    harms: ['rig-failure', 'injury'],
+    references: [],
+    worksheets: [],
+    cautions: [aloft, belowTheMast, rigUnderLoad],
+    related: ['rig-spreader-root', 'rig-mast-fitting-corrosion'],
+    alsoCalled: ['gooseneck', 'boom', 'spar', 'crack at cut-out'],
+  },
+  {
+    key: 'rig-spreader-root',
+    system: 'rig-sails',
+    title: 'Spreader root cracked, or the spreader drooping or loose',
+    lookFor:
+      'From ahead with a glass: spreaders should halve the angle the shroud makes, so slant slightly upward, and match each other. Aloft, look at the root and its weld, pins and through bar, and for movement fore-and-aft on fixed types. Off with the boots: tips should be fixed to the shroud, with the wire sound below. Wooden spreaders rot at the top of the root and under paint.',
+    observed:
+      'The {side} spreader was {extent} cracked or loose at its root, and sat at a different angle from the other. The tip was {item}.',
+    consequence:
+      'A spreader that slips or swings lets its shroud go slack, and the mast buckles sideways at that height.',
+    recommendation:
+      'Have a rigger repair or renew the root, set the angle and fix the tips so that they can neither slide nor cut the wire.',
+    urgency: 'before-use',
+    lower: 'Within 30 days when there is no crack and only the angle is wrong by a little.',
+    harms: ['rig-failure'],
+    references: [],
+    worksheets: [],
+    cautions: [aloft, belowTheMast, rigUnderLoad],
+    related: ['rig-mast-cracked', 'rig-broken-strands'],
+    alsoCalled: ['spreader angle', 'spreader boots', 'crosstrees', 'drooping spreaders'],
+  },
+  {
+    key: 'rig-wood-spar-rot',
+    system: 'rig-sails',
+    title: 'Wooden spar with rot or open glue lines',
+    lookFor:
+      'Look for dark stain under varnish at the heel, under mast bands, at the partners, at fastening holes and where halyard sheaves let in rain. Probe gently and sound with a small mallet; try a knife blade in the glue lines. Shakes along the grain that do not run out are usual in solid spars; open scarfs are not.',
+    observed: 'The wooden {item} was dark and soft {location}, {extent}; glue lines were open over {size}.',
+    consequence:
+      'Rot and open glue take away the walls that carry the compression, and hide under paint and bands.',
+    recommendation:
+      'Have a spar maker scarf in new wood or re-glue it, with the fittings off, and seal end grain and holes. Unstep and strip it for a full look every few years.',
+    urgency: 'next-layup',
+    raise: 'Before use when it is soft at the heel, partners or tangs, or a scarf has opened.',
+    lower: 'A note for dry shakes that do not run out of the spar.',
+    harms: ['rig-failure', 'deterioration'],
+    references: [],
+    worksheets: ['sounding-map'],
+    cautions: [aloft, belowTheMast],
+    related: ['rig-mast-heel-corroded', 'rig-spreader-root'],
+    alsoCalled: ['timber mast', 'box spar', 'spruce', 'dry rot', 'delaminated spar'],
+  },
+);
