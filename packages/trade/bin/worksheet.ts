@@ -21,6 +21,9 @@ function readJson(text: string): unknown {
   }
 }
 
+/** Enough to mend a list that is wrong throughout. */
+const mostTold = 20;
+
 const print = (value: unknown) => process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 
 const [kind, given, ...more] = process.argv.slice(2);
@@ -38,7 +41,9 @@ if (kind === undefined) {
       print(evaluate(worksheet, readJson(given)));
     } catch (error) {
       if (!(error instanceof InputsRefused)) throw error;
-      refuse(...error.problems.map((problem) => `${problem.field}: ${problem.message}`));
+      const told = error.problems.slice(0, mostTold).map((problem) => `${problem.field}: ${problem.message}`);
+      const more = error.problems.length - told.length;
+      refuse(...told, ...(more > 0 ? [`and ${more} more`] : []));
     }
   }
 }
