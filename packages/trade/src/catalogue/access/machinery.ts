@@ -1,0 +1,111 @@
+import { closedSpaces } from '../cautions.ts';
+import { entries } from '../entry.ts';
+
+export const accessEntries = entries(
+  {
+    key: 'access-machinery-unreachable',
+    system: 'access',
+    title: 'Machinery nobody can reach',
+    lookFor:
+      'With covers off as an owner would do, try to reach and see: oil dip stick, filters, water pump impeller, belts, gland, batteries, seacocks, joints in fuel lines and aft ends of the engine. Note what tools, panels or people would be needed. What cannot be seen cannot be examined: say so in coverage. A part reached through a hatch with a torch and mirror can be reached; a part behind fixed joinery cannot.',
+    observed: 'There is no way to reach {item} {location} without dismantling joinery. It was not examined.',
+    consequence:
+      'What is not reached is not maintained, and neither a leak nor a loose clip is found until it fails. In an emergency it cannot be shut off.',
+    recommendation:
+      'Make opening panels or hatches for each part that must be checked, serviced or shut off, held by catches that work without tools. Have the parts behind examined when opened.',
+    urgency: 'next-layup',
+    raise: 'Within days for a seacock, fuel shut-off, battery or shaft gland.',
+    lower: 'A note for parts which need attention once in years and whose failure harms nobody.',
+    harms: ['deterioration', 'flooding', 'fire-explosion'],
+    references: [],
+    worksheets: [],
+    cautions: [
+      closedSpaces,
+      'Engine stopped, key out and cold before reaching in. Do not reach where you cannot see your hand.',
+    ],
+    related: ['access-seacock-unreachable', 'access-hatch-falls', 'access-tank-no-inspection'],
+    alsoCalled: ['inaccessible', 'engine access', 'no access panel', 'hidden'],
+  },
+  {
+    key: 'access-seacock-unreachable',
+    system: 'access',
+    title: 'Seacock, fuel shut-off or battery switch out of reach',
+    lookFor:
+      'Try to shut each one from where a person would be, with gear stowed as usual. Note what has to be moved, whether tools are needed and how long it takes. Look for labels and, if they are remote, that the cable really moves the valve. A valve beneath a hinged board that one hand lifts is reached.',
+    observed:
+      'The shut-off for {item} {location} lies behind {material} panelling and took {reading} to reach.',
+    consequence: 'In a flood or fire every second counts, and a valve under a locked board is no valve.',
+    recommendation: 'Cut an opening or fit a remote handle, label the place, and tell everyone aboard.',
+    urgency: 'within-days',
+    withinDays: 60,
+    raise: 'Before next use where it is the only way to shut off fuel, gas or a large inlet.',
+    lower: 'Next lay-up where shutting it is easy but unlabelled.',
+    harms: ['flooding', 'fire-explosion'],
+    references: ['ISO 9093', 'ABYC H-27'],
+    worksheets: [],
+    cautions: [closedSpaces],
+    related: ['seacock-seized', 'access-machinery-unreachable'],
+    alsoCalled: ['fuel shut-off', 'battery isolator', 'hidden valve'],
+  },
+  {
+    key: 'access-tank-no-inspection',
+    system: 'access',
+    title: 'Tanks and structure hidden behind liner: not examined',
+    lookFor:
+      'Note which parts of hull, framing, chain plates, tanks and wiring lie behind fixed liners, and which have no hatch for cleaning or examination. Look with a mirror or camera where you can. Record what you could not see; it is a limit of the survey, not a defect by itself.',
+    observed: 'Access to {item} {location} is closed by a fixed liner, {extent}. It was not examined.',
+    consequence: 'Leaks, corrosion and broken bonds behind it stay unknown to owner and surveyor.',
+    recommendation:
+      'Cut inspection openings with a proper cover where structure permits, with the builder’s advice, or have them examined by camera.',
+    urgency: 'note',
+    raise: 'Next lay-up where outside signs point to a fault behind.',
+    harms: ['deterioration', 'structural-failure'],
+    references: [],
+    worksheets: [],
+    cautions: [
+      closedSpaces,
+      'Never drill or cut without knowing what lies behind: wiring, tanks and gas lines are common.',
+    ],
+    related: ['access-machinery-unreachable', 'keel-bolts-hidden', 'hull-framing-detached'],
+    alsoCalled: ['liner', 'pan', 'inspection hatch', 'inner moulding'],
+  },
+  {
+    key: 'access-hatch-falls',
+    system: 'access',
+    title: 'Heavy hatch without a stay or with a failed strut',
+    lookFor:
+      'Open each engine, lazarette and cockpit locker hatch fully and let it go with care, standing clear. It should stay up by a locked stay, in a roll too; a gas strut that sinks will not hold. Try hinges and handles. See whether it can be opened from inside where people may enter.',
+    observed: 'The hatch {location} does not stay open; {item} has failed.',
+    consequence: 'A falling hatch breaks fingers and heads, and shuts people in.',
+    recommendation: 'Fit a positive stay or renew the strut, sized for the hatch, and repair the hinge.',
+    urgency: 'within-days',
+    withinDays: 60,
+    raise: 'Before next use where it fell of itself.',
+    lower: 'Next lay-up for a light lid.',
+    harms: ['injury'],
+    references: [],
+    worksheets: [],
+    cautions: ['Prop it with something positive before you lean under it.'],
+    related: ['access-machinery-unreachable', 'deck-hatch-not-tight'],
+    alsoCalled: ['gas strut', 'hatch support', 'lid'],
+  },
+  {
+    key: 'access-steps-unsafe',
+    system: 'access',
+    title: 'Companion steps or ladder loose or slippery',
+    lookFor:
+      'Stand on each step, with shoes wet, and shift your weight sideways. Look at hooks, catches and feet, and see handholds by it. Engine covers that double as steps must be held by more than their weight.',
+    observed: 'The steps {location} move under load; {item} is loose.',
+    consequence: 'People fall when the boat moves, on the engine if the cover comes with them.',
+    recommendation: 'Repair fixings, fit catches and non-slip treads, add a handhold at each side.',
+    urgency: 'within-days',
+    withinDays: 60,
+    raise: 'Before next use where it can come away.',
+    harms: ['injury'],
+    references: [],
+    worksheets: [],
+    cautions: ['Try each step while holding on; do not test with a tool or camera in the hand.'],
+    related: ['accommodation-handholds-missing', 'deck-non-slip-worn'],
+    alsoCalled: ['companionway ladder', 'boarding ladder', 'treads'],
+  },
+);
