@@ -50,8 +50,7 @@ export const acAboardEntries = entries(
     title: 'Two mains sources can be on together',
     lookFor:
       'List the sources: shore inlets, generator, inverter. Follow how each reaches the panel and try the changeover: it should be impossible to connect two. Loose sockets fed from an inverter by a plug put into the panel are the commonest makeshift. Look also at how the inverter is fixed, ventilated and fused, and whether its sockets are marked.',
-    observed:
-      'The sources {item} can be connected to the same circuit at once {location}, without an interlock.',
+    observed: 'Two sources of mains power, {item}, can be connected to the same circuit at once {location}.',
     consequence:
       'Sources in conflict destroy one another and can start a fire. The bare pins of a lead left in the inlet may become live.',
     recommendation:
@@ -71,7 +70,7 @@ export const acAboardEntries = entries(
     title: 'Household cable and fittings in the mains installation',
     lookFor:
       'Look for solid-core house cable, open terminal blocks, metal boxes that rust, sockets loose in the joinery or near water, and mains mixed with battery wiring in one bundle or behind one open panel. Mains terminals want their own cover that needs a tool. Flexible stranded cable, well supported, is right.',
-    observed: 'The mains installation {location} has household cable or open fittings: {item}.',
+    observed: 'The mains installation {location} has household cable and open fittings at {item}.',
     consequence:
       'Solid cores break with vibration and loosen in their screws, then heat. Someone reaching for a battery circuit touches mains.',
     recommendation:

@@ -13,7 +13,7 @@ export const anodeEntries = entries(
     consequence:
       'With no anode the drive itself is the least noble metal and dissolves. Castings perforate, seals leak and water enters the oil, the bellows housing or the boat.',
     recommendation:
-      'Renew the whole set with anodes of one alloy, suited to the water the boat lies in: zinc or aluminium in salt, aluminium in brackish, magnesium in fresh only, as the drive’s maker allows. Fasten them to bright bare metal and never paint them. Check the continuity of the earth straps, and repair and repaint pitted casting with a paint free of copper. Find out why they went: galvanic action through the shore earth and stray current are the usual reasons. Renew again when about half is gone (common practice, no source).',
+      'Renew the whole set with anodes of one alloy, suited to the water the boat lies in: zinc or aluminium in salt, aluminium in brackish, magnesium in fresh only, as the drive’s maker allows. Fasten them to bright bare metal, never paint them, check the earth straps, and repaint the casting with a paint free of copper. Have the reason found: galvanic action through the shore earth and stray current are the usual ones. Renew again when about half is gone (common practice, no source).',
     urgency: 'within-days',
     withinDays: 30,
     raise:
@@ -28,6 +28,8 @@ export const anodeEntries = entries(
       'ac-galvanic-isolator',
       'corrosion-anode-painted',
       'corrosion-mixed-metals',
+      'stern-drive-copper-paint',
+      'stern-drive-water-in-oil',
     ],
     alsoCalled: ['zincs', 'sacrificial anodes', 'outdrive', 'sterndrive', 'galvanic corrosion'],
   },
@@ -59,6 +61,8 @@ export const anodeEntries = entries(
       'corrosion-stern-drive-anodes',
       'ac-earth-neutral-joined',
       'corrosion-bonding-broken',
+      'bilge-pump-wiring-poor',
+      'through-hull-transducer-loose',
     ],
     alsoCalled: ['electrolysis', 'hot marina', 'stray DC', 'neighbouring boat', 'electrolytic corrosion'],
   },
@@ -79,7 +83,13 @@ export const anodeEntries = entries(
     references: ['ABYC E-2', 'MIL-DTL-18001'],
     worksheets: ['anode-life', 'hull-potential'],
     cautions: [chocked],
-    related: ['corrosion-anode-painted', 'corrosion-bonding-broken', 'corrosion-stray-current'],
+    related: [
+      'corrosion-anode-painted',
+      'corrosion-bonding-broken',
+      'corrosion-stray-current',
+      'propeller-dezincified',
+      'shaft-crevice-corrosion',
+    ],
     alsoCalled: ['zinc', 'shaft collar', 'shaft zinc', 'pear anode'],
   },
   {

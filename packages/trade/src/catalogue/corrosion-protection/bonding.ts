@@ -22,7 +22,7 @@ export const bondingEntries = entries(
       chocked,
       'Shore power unplugged before bonding conductors are undone: one may be carrying a fault.',
     ],
-    related: ['corrosion-anode-wasted', 'corrosion-stray-current', 'ac-earth-missing'],
+    related: ['corrosion-anode-wasted', 'corrosion-stray-current', 'ac-earth-missing', 'seacock-dezincified'],
     alsoCalled: ['bonding wire', 'green wire', 'earth bonding', 'shaft brush'],
   },
   {
@@ -44,7 +44,13 @@ export const bondingEntries = entries(
     references: ['ABYC E-2'],
     worksheets: ['hull-potential', 'anode-life'],
     cautions: [chocked, 'Do not probe or work a fitting in softened wood while afloat: it may come out.'],
-    related: ['corrosion-bonding-broken', 'corrosion-anode-painted', 'corrosion-mixed-metals'],
+    related: [
+      'corrosion-bonding-broken',
+      'corrosion-anode-painted',
+      'corrosion-mixed-metals',
+      'hull-planking-decayed',
+      'hull-fastenings-wasted',
+    ],
     alsoCalled: ['delignification', 'over zincing', 'electrochemical decay', 'magnesium in salt water'],
   },
   {
@@ -66,7 +72,12 @@ export const bondingEntries = entries(
     references: ['ABYC E-2', 'ABYC H-27'],
     worksheets: ['plate-thickness', 'hull-potential'],
     cautions: [chocked],
-    related: ['corrosion-stern-drive-anodes', 'corrosion-overprotected'],
+    related: [
+      'corrosion-stern-drive-anodes',
+      'corrosion-overprotected',
+      'stern-drive-copper-paint',
+      'hull-aluminium-poultice',
+    ],
     alsoCalled: ['galvanic couple', 'dissimilar metals', 'copper antifouling on aluminium', 'aluminum'],
   },
 );

@@ -64,7 +64,7 @@ export const dcBatteryEntries = entries(
     references: ['ISO 13297', 'ABYC E-10', '33 CFR 183 subpart I', 'ISO 10133'],
     worksheets: ['battery-ventilation'],
     cautions: ['Batteries are heavy and give off explosive gas: lift by handles, eyes protected, no sparks.'],
-    related: ['dc-terminals-exposed', 'dc-battery-unventilated'],
+    related: ['dc-terminals-exposed', 'dc-battery-unventilated', 'accommodation-heavy-gear-unsecured'],
     alsoCalled: ['battery hold-down', 'battery box', 'strap'],
   },
   {

@@ -20,7 +20,12 @@ export const dcProtectionEntries = entries(
     references: ['ISO 13297', 'ABYC E-11', '33 CFR 183.455', 'ISO 10133'],
     worksheets: ['conductor-ampacity'],
     cautions: ['Disconnect at the battery before any lead is cut or moved, and cover the loose end.'],
-    related: ['dc-conductors-too-small', 'dc-wiring-unsupported', 'dc-battery-isolator'],
+    related: [
+      'dc-conductors-too-small',
+      'dc-wiring-unsupported',
+      'dc-battery-isolator',
+      'windlass-unsafe-controls',
+    ],
     alsoCalled: ['fuse missing', 'circuit breaker', 'unfused', 'main fuse'],
   },
   {
@@ -29,8 +34,7 @@ export const dcProtectionEntries = entries(
     title: 'Battery isolator missing, failing or out of reach',
     lookFor:
       'Turn it and see that the boat goes dead, save for those circuits that should stay live and are known: bilge pump, gas alarm. Feel the switch after running for warmth, and its knob for slackness. It should be reached quickly, outside the battery and engine spaces. Rating and cable size should match.',
-    observed:
-      'The battery isolator {location} did not isolate {item}, or could not be reached without entering the engine space.',
+    observed: 'The battery isolator {location} did not cut off {item} when it was turned.',
     consequence:
       'An electrical fire goes on burning while the battery feeds it. A switch that fails under way leaves no power.',
     recommendation:
@@ -44,7 +48,7 @@ export const dcProtectionEntries = entries(
     cautions: [
       'Never open the isolator with the engine running: the alternator may be destroyed. Shut down first.',
     ],
-    related: ['dc-overcurrent-missing', 'dc-terminals-exposed'],
+    related: ['dc-overcurrent-missing', 'dc-terminals-exposed', 'access-seacock-unreachable'],
     alsoCalled: ['battery switch', 'master switch', 'cut-off'],
   },
 );

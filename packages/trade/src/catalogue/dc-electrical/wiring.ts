@@ -29,6 +29,8 @@ export const dcWiringEntries = entries(
       'dc-overcurrent-missing',
       'dc-connections-poor',
       'ac-domestic-fittings',
+      'bilge-pump-wiring-poor',
+      'access-machinery-unreachable',
     ],
     alsoCalled: ['spaghetti', 'loom', 'harness', 'bird’s nest', 'wire labels', 'cable clips'],
   },

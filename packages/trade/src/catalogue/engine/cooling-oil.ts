@@ -23,7 +23,13 @@ export const coolingOilEntries = entries(
       'Seacock shut before the strainer or pump is opened, and opened again after. Keep clear of belts.',
       'Never open a hot header tank.',
     ],
-    related: ['exhaust-hose-perished', 'engine-cooling-leak', 'exhaust-run-back'],
+    related: [
+      'exhaust-hose-perished',
+      'engine-cooling-leak',
+      'exhaust-run-back',
+      'seacock-seized',
+      'outboard-cooling-weak',
+    ],
     alsoCalled: ['impeller', 'overheating', 'sea water pump', 'cooling water'],
   },
   {
@@ -67,7 +73,12 @@ export const coolingOilEntries = entries(
       'An engine with water in its cylinders must not be cranked: the engineer turns it by hand first.',
       'Used oil harms skin; do not let it into the bilge.',
     ],
-    related: ['exhaust-run-back', 'exhaust-elbow-corroded', 'engine-cooling-leak'],
+    related: [
+      'exhaust-run-back',
+      'exhaust-elbow-corroded',
+      'engine-cooling-leak',
+      'stern-drive-water-in-oil',
+    ],
     alsoCalled: ['milky oil', 'mayonnaise', 'water in oil', 'oil analysis'],
   },
   {
@@ -92,7 +103,7 @@ export const coolingOilEntries = entries(
       'Oil makes the sole slippery. Belts and hot exhaust near.',
       'The bilge pump stays off until oil is taken up with absorbent.',
     ],
-    related: ['engine-insulation-soaked', 'engine-oil-emulsified'],
+    related: ['engine-insulation-soaked', 'engine-oil-emulsified', 'bilge-oil-present'],
     alsoCalled: ['rear main seal', 'oily bilge', 'drip tray', 'sheen'],
   },
 );

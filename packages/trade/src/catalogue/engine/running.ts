@@ -25,7 +25,12 @@ export const runningEntries = entries(
       rotating,
       'Full throttle only in open water, with the owner’s leave and a look at the temperature throughout.',
     ],
-    related: ['engine-compression-uneven', 'exhaust-elbow-corroded', 'engine-cooling-flow'],
+    related: [
+      'engine-compression-uneven',
+      'exhaust-elbow-corroded',
+      'engine-cooling-flow',
+      'propeller-wrong-load',
+    ],
     alsoCalled: ['wide open throttle', 'overpropped', 'black smoke', 'RPM', 'white smoke', 'blue smoke'],
   },
   {
@@ -72,7 +77,13 @@ export const runningEntries = entries(
     references: ['ABYC P-4'],
     worksheets: ['shaft-wear'],
     cautions: [rotating, 'Moor well, fore and aft, before gear is taken alongside.'],
-    related: ['engine-belts-guards', 'engine-oil-leak'],
+    related: [
+      'engine-belts-guards',
+      'engine-oil-leak',
+      'shaft-misaligned',
+      'shaft-coupling-insecure',
+      'hull-stringers-decayed',
+    ],
     alsoCalled: ['engine feet', 'engine bed', 'shaft alignment', 'motor mounts'],
   },
   {
@@ -96,7 +107,7 @@ export const runningEntries = entries(
       rotating,
       'Key out and battery isolated before hands go near: engines can be started from the helm.',
     ],
-    related: ['engine-mounts-perished', 'dc-conductors-too-small'],
+    related: ['engine-mounts-perished', 'dc-conductors-too-small', 'shaft-turning-unguarded'],
     alsoCalled: ['fan belt', 'V-belt', 'guard', 'alternator belt'],
   },
   {
@@ -119,7 +130,7 @@ export const runningEntries = entries(
       rotating,
       'Clear the water of swimmers and dinghies first; never stand beside the propeller of a boat ashore.',
     ],
-    related: ['engine-belts-guards'],
+    related: ['engine-belts-guards', 'outboard-starts-in-gear', 'outboard-cut-off-missing'],
     alsoCalled: [
       'start in gear protection',
       'neutral safety switch',

@@ -26,6 +26,7 @@ export const exhaustGasEntries = entries(
       'exhaust-elbow-corroded',
       'exhaust-hose-unequal-bore',
       'exhaust-dry-unlagged',
+      'stern-drive-exhaust-bellows-missing',
     ],
     alsoCalled: ['CO', 'fumes', 'station wagon effect', 'back draught'],
   },

@@ -25,7 +25,13 @@ export const wetExhaustEntries = entries(
       'Exhaust hot and gassy: cold engine for handling; run it only with hatches open and a carbon monoxide meter at hand.',
       'Keep clear of belts, shafts and coupling while it is run.',
     ],
-    related: ['exhaust-hose-perished', 'exhaust-elbow-corroded', 'exhaust-gas-leak'],
+    related: [
+      'exhaust-hose-perished',
+      'exhaust-elbow-corroded',
+      'exhaust-gas-leak',
+      'through-hull-hoses-unequal-bore',
+      'plumbing-spring-clamps',
+    ],
     alsoCalled: ['reducer', 'mismatched hose', 'back pressure', 'hose clamp', 'jubilee clip'],
   },
   {
@@ -103,7 +109,13 @@ export const wetExhaustEntries = entries(
       'An engine with water in its cylinders must not be cranked: have an engineer turn it by hand.',
       'Keep clear of belts and coupling.',
     ],
-    related: ['engine-oil-emulsified', 'exhaust-hose-perished', 'engine-cooling-flow'],
+    related: [
+      'engine-oil-emulsified',
+      'exhaust-hose-perished',
+      'engine-cooling-flow',
+      'heads-no-vented-loop',
+      'through-hull-outlet-no-loop',
+    ],
     alsoCalled: ['anti-siphon', 'vented loop', 'gooseneck', 'waterlock', 'lift muffler', 'hydrolock'],
   },
 );

@@ -59,34 +59,13 @@ export const accommodationFireEntries = entries(
     references: ['ISO 9094', 'NFPA 302'],
     worksheets: [],
     cautions: ['Test with the button or test aerosol, never with smoke from a flame.'],
-    related: ['fire-co-alarm-missing', 'fire-escape-blocked'],
+    related: ['fire-co-alarm-missing', 'accommodation-escape-blocked'],
     alsoCalled: ['fire detector', 'smoke detector'],
-  },
-  {
-    key: 'fire-escape-blocked',
-    system: 'fire-safety',
-    title: 'Escape hatch blocked or cannot be opened from inside',
-    lookFor:
-      'Open every hatch named as an escape, from inside, lying in the berth. Look for a dinghy, tender or windlass cover lashed above, dogs seized, a screen fixed under, and no step. Ask for the way out that does not pass galley or engine. A hatch that only a child could pass does not count.',
-    observed: 'The escape hatch {location} could not be opened fully from inside because of {item}.',
-    consequence:
-      'The main way out usually passes the galley or the engine, where fires start. Without the hatch the cabin is a trap.',
-    recommendation:
-      'Clear and free the hatch, move what is stowed above it, and mark it. Try it each season. Where a sleeping cabin has no second way out, have one provided as the rules for the boat ask.',
-    urgency: 'within-days',
-    withinDays: 30,
-    raise: 'Before anyone sleeps aboard when the cabin has no other way out.',
-    harms: ['injury', 'fire-explosion'],
-    references: ['ISO 9094', 'ISO 12216', 'ABYC H-3'],
-    worksheets: [],
-    cautions: ['Hold the hatch while it is tried: stays let go and lids fall on hands.'],
-    related: ['fire-smoke-alarm-missing', 'fire-extinguishers-too-few'],
-    alsoCalled: ['means of escape', 'fore hatch', 'emergency exit'],
   },
   {
     key: 'fire-heater-flue',
     system: 'fire-safety',
-    title: 'Heater or stove flue leaking, unlagged or too near wood',
+    title: 'Heater flue leaking or its lagging broken',
     lookFor:
       'Feel and look along the flue from appliance to skin, with it cold. Look for soot at joints, split lagging, rust-through in the deck gland, scorch on timber and wires, an intake near the exhaust, and sags that collect water. On a diesel-burning heater the exhaust is a thin steel tube hidden in lockers; on a solid-fuel stove the deck head and the hearth count.',
     observed:
@@ -103,7 +82,7 @@ export const accommodationFireEntries = entries(
     cautions: [
       'Flues stay hot long after shutting down. Old lagging may hold asbestos: do not break it open; have it sampled.',
     ],
-    related: ['fire-co-alarm-missing', 'exhaust-gas-leak'],
+    related: ['fire-co-alarm-missing', 'exhaust-gas-leak', 'accommodation-stove-clearance-poor'],
     alsoCalled: ['diesel heater', 'wood burner', 'chimney', 'warm-air heater'],
   },
 );

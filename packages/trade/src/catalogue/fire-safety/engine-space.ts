@@ -31,7 +31,7 @@ export const engineSpaceFireEntries = entries(
     title: 'No way to discharge an extinguisher into a closed engine space',
     lookFor:
       'Look on the cover or bulkhead of the engine space for a fire port: a labelled hole with a breakaway cover, of a size that the extinguisher’s nozzle enters. Check that the jet is not stopped behind by sound insulation, and that the extinguisher to use hangs beside it. A fixed system in working order does the same job.',
-    observed: 'The closed engine space {location} has no fire port and no fixed extinguishing system.',
+    observed: 'The closed engine space has no fire port {location} and no fixed extinguishing system.',
     consequence:
       'Opening the hatch to reach a fire lets in air, and the fire flares into the face of whoever opens it.',
     recommendation:

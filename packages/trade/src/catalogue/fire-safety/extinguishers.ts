@@ -9,7 +9,7 @@ export const extinguisherEntries = entries(
     system: 'fire-safety',
     title: 'Extinguisher nozzle blocked, or monthly checks not made',
     lookFor:
-      'Take each extinguisher off its bracket. Look into the nozzle and down the hose with a lamp: mud-dauber wasps, spiders, salt, corrosion and paint block them. See the gauge in the green, pin and seal in place, body free of rust at the foot, and the tag signed. Weigh it where there is no gauge. Turn and shake a powder one to feel that the powder moves. A dusty body alone is harmless.',
+      'Take each extinguisher off its bracket. Look into the nozzle and down the hose with a lamp: mud-dauber wasps, spiders, salt, corrosion and paint block them. See the gauge in the green, pin and seal in place, body free of rust at the foot, and the tag signed. Weigh one that has no gauge, and turn and shake a powder one to feel that the powder moves. A dusty body alone is harmless.',
     observed:
       'The extinguisher {location} has its nozzle blocked by {item}. The last check on its tag is dated {date}.',
     consequence:
@@ -66,7 +66,12 @@ export const extinguisherEntries = entries(
     references: ['33 CFR 175 subpart E', '46 CFR 25.30-20', 'ISO 9094', 'ABYC A-4'],
     worksheets: ['carriage'],
     cautions: [notByTrial],
-    related: ['fire-extinguisher-expired', 'fire-blanket-missing', 'fire-port-missing'],
+    related: [
+      'fire-extinguisher-expired',
+      'fire-blanket-missing',
+      'fire-port-missing',
+      'accommodation-escape-blocked',
+    ],
     alsoCalled: ['5-B', '20-B', 'B-I', 'mounting bracket'],
   },
 );

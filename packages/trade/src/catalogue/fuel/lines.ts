@@ -50,7 +50,12 @@ export const fuelLineEntries = entries(
     cautions: [
       'A valve not worked for years may leak at its spindle once turned: have a rag and a container ready.',
     ],
-    related: ['fuel-antisiphon-missing', 'fuel-hose-perished', 'fire-port-missing'],
+    related: [
+      'fuel-antisiphon-missing',
+      'fuel-hose-perished',
+      'fire-port-missing',
+      'access-seacock-unreachable',
+    ],
     alsoCalled: ['fuel cock', 'stop valve', 'emergency fuel cut-off'],
   },
   {

@@ -24,7 +24,13 @@ export const fuelTankEntries = entries(
       'Do not probe a pit hard: it may be all there is.',
       'Never weld or heat a tank that has held fuel, unless it has been made gas-free and certified so.',
     ],
-    related: ['fuel-tank-unsecured', 'fuel-contaminated', 'fuel-fill-hose'],
+    related: [
+      'fuel-tank-unsecured',
+      'fuel-contaminated',
+      'fuel-fill-hose',
+      'access-tank-no-inspection',
+      'bilge-oil-present',
+    ],
     alsoCalled: ['diesel tank', 'gas tank', 'gasoline tank', 'pitting'],
   },
   {

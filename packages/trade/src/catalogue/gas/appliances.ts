@@ -67,7 +67,12 @@ export const gasApplianceEntries = entries(
     cautions: [
       'Use the maker’s test button or test gas. A lighter held to the sensor ruins it and is a naked flame.',
     ],
-    related: ['gas-locker-not-vapour-tight', 'fire-co-alarm-missing', 'fuel-vapour-ventilation'],
+    related: [
+      'gas-locker-not-vapour-tight',
+      'fire-co-alarm-missing',
+      'fuel-vapour-ventilation',
+      'bilge-alarm-missing',
+    ],
     alsoCalled: ['gas alarm', 'sniffer', 'propane detector', 'bilge alarm for gas'],
   },
 );

@@ -60,7 +60,7 @@ export const gasLockerEntries = entries(
       'Shut the bottle and air the locker before looking into it; keep lamps and telephones that are not intrinsically safe out of it.',
       'Prove the drain with water, not by letting gas out.',
     ],
-    related: ['gas-locker-drain-blocked', 'gas-locker-not-vapour-tight'],
+    related: ['gas-locker-drain-blocked', 'gas-locker-not-vapour-tight', 'deck-cockpit-drains-poor'],
     alsoCalled: ['common drain', 'T-piece', 'propane locker vent'],
   },
   {

@@ -47,7 +47,7 @@ export const distressEntries = entries(
     cautions: [
       'Handle old pyrotechnics as little as possible, pointed away, out of heat. Corroded or weeping ones are left alone and reported.',
     ],
-    related: ['life-raft-overdue', 'life-beacon'],
+    related: ['life-raft-overdue', 'life-beacon', 'electronics-emergency-aerial-missing'],
     alsoCalled: ['visual distress signals', 'pyrotechnics', 'rockets', 'smoke', 'VDS'],
   },
   {
@@ -71,7 +71,7 @@ export const distressEntries = entries(
     cautions: [
       'Never switch it on to try it: the alarm brings real rescuers. Self-test only, as its handbook says.',
     ],
-    related: ['life-raft-overdue', 'life-flares-expired'],
+    related: ['life-raft-overdue', 'life-flares-expired', 'electronics-identity-wrong'],
     alsoCalled: ['EPIRB', 'PLB', '406 MHz', 'distress beacon'],
   },
   {

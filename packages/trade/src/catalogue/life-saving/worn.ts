@@ -60,7 +60,12 @@ export const wornEntries = entries(
     references: ['ISO 12401', 'ISO 15085'],
     worksheets: [],
     cautions: ['Do not try them with your own weight near the rail.'],
-    related: ['life-jackets-unserviced', 'life-recovery-missing'],
+    related: [
+      'life-jackets-unserviced',
+      'life-recovery-missing',
+      'deck-guard-wire-corroded',
+      'deck-stanchion-base-loose',
+    ],
     alsoCalled: ['jackline', 'tether', 'safety line'],
   },
 );
