@@ -27,7 +27,7 @@ export const acAboardEntries = entries(
     system: 'ac-electrical',
     title: 'Live and neutral reversed and nothing to show it',
     lookFor:
-      'Note how the boat’s breakers are made: a single-pole breaker in the live only protects while polarity is right. Look for an indicator near the inlet breaker and see that it is wired and lit by its test. Reversal may lie in the lead, an adapter, the pontoon post or a socket aboard. In countries with reversible plugs both conductors are switched and the question does not arise in this form.',
+      'Note how the boat’s breakers are made: a single-pole breaker in the live only protects while polarity is right. Look for an indicator near the inlet breaker and see that it answers its test button. Reversal may lie in the lead, an adapter, the pontoon post or a socket aboard. In countries with reversible plugs both conductors are switched and the question does not arise in this form.',
     observed:
       'Polarity was found reversed at {item} {location}, and the boat has no working indicator of reversed polarity.',
     consequence:

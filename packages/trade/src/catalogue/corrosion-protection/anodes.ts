@@ -97,7 +97,7 @@ export const anodeEntries = entries(
     system: 'corrosion-protection',
     title: 'Anode painted, insulated or of the wrong alloy',
     lookFor:
-      'Look for antifouling or gel coat on the anode, sealant between it and the metal, and a crust or skin that does not brush off, as zinc grows in fresh water. Ask what water the boat lies in. Measure from the anode to the metal it protects: it should be practically nothing. Different alloys on one boat protect each other, not her.',
+      'Look for antifouling or gel coat on the anode, sealant between it and the metal, and a crust or skin that does not brush off, as zinc grows in fresh water. Ask what water the boat lies in. Measure from the anode to the metal it protects: it should be practically nothing. Unlike anodes on one boat waste one another before they protect her.',
     observed:
       'The anodes {location}, of {material}, show no wear since {date} and have no good contact with {item}.',
     consequence: 'It looks like new because it does nothing. The metal beside it is being used up instead.',

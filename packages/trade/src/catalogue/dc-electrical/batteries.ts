@@ -72,7 +72,7 @@ export const dcBatteryEntries = entries(
     system: 'dc-electrical',
     title: 'Battery space without ventilation at the top',
     lookFor:
-      'Find how the gas leaves: high vent to the open air, with an inlet low. A closed bunk locker, taped vents and a charger with no alarm are the usual findings. Sealed batteries gas too when overcharged. Feel whether a case is bulged or hot, and look for crusted terminals and an acid smell.',
+      'Find how the gas leaves: high vent to the open air, with an inlet low. A closed bunk locker, taped vents and a charger set for another kind of battery are the usual findings. Sealed batteries gas too when overcharged. Feel whether a case is bulged or hot, and look for crusted terminals and an acid smell.',
     observed:
       'The batteries {location} stand in a closed space; its opening to the open air measures {size}.',
     consequence:

@@ -59,7 +59,7 @@ export const fuelTankEntries = entries(
     system: 'fuel',
     title: 'Filling hose leaking, or spilt fuel can run into the boat',
     lookFor:
-      'Look under the deck filler with a mirror: hose cracked or soft, single or rusted clips, a hose of other than fuel kind, drip marks on the tank top. Check the cap’s seal. See where a spill on deck would go, and that filler and vent stand well clear of openings. Where petrol is filled into metal fittings, look for the earth connection from deck filler to tank and measure it with a meter.',
+      'Look under the deck filler with a mirror: hose cracked or soft, single or rusted clips, hose not made for fuel, drip marks on the tank top. Check the cap’s seal. See where a spill on deck would go, and that filler and vent stand well clear of openings. Where petrol is filled into metal fittings, look for the earth connection from deck filler to tank and measure it with a meter.',
     observed: 'The filling hose {location} is perished {extent} and leaks at {item}.',
     consequence:
       'The hose is wet only while filling, so a leak shows just when there is most fuel. With petrol, a filler that is not earthed can spark from static electricity.',

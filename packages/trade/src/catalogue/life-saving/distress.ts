@@ -11,7 +11,7 @@ export const distressEntries = entries(
       'The life raft {location}, for {count} persons, was last serviced in {date}. Launching it is hindered by {item}.',
     consequence: 'A raft that leaks, has an empty cylinder or cannot be got over the side is no raft.',
     recommendation:
-      'Send it to a station approved by its maker. Secure it in a cradle with a quick release, the painter fast to structure, and see its number covers all aboard.',
+      'Send it to a station approved by its maker. Secure it in a cradle with a quick release, the painter fast to structure, and check that it holds all aboard.',
     urgency: 'within-days',
     withinDays: 60,
     raise: 'Before going offshore or where the law or insurance requires the raft.',
@@ -79,10 +79,10 @@ export const distressEntries = entries(
     system: 'life-saving',
     title: 'No means to get a person back aboard',
     lookFor:
-      'Ask how a tired person in the water gets back, with one left on board. Look for a ladder that reaches well below the water, that can be let down from the water, and that is fast. Pull hard on it by hand. Look for a lifting sling and tackle. Folded ladders with corroded hinges and no cord are common.',
+      'Ask how a tired person in the water gets back, with one person left on board. Look for a ladder that reaches well below the water, can be let down from the water and is firmly fixed. Pull hard on it by hand. Look for a lifting sling and tackle. Folded ladders with corroded hinges and no cord are common.',
     observed: 'There is no boarding ladder that can be let down and used from the water {location}.',
     consequence:
-      'A person beside a high-sided boat loses strength within minutes and cannot be lifted by one other.',
+      'A person beside a high-sided boat loses strength within minutes and one other person cannot lift them.',
     recommendation:
       'Fit a ladder that can be let down from the water and reaches below it, and carry a sling with tackle. Practise with it in warm water.',
     urgency: 'within-days',
