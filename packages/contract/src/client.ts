@@ -1,12 +1,16 @@
 import type { z } from 'zod';
 import type { Problem } from './problems.ts';
 import { type Route, type RouteName, type Routes, routes } from './routes.ts';
+import { partMediaType, partOffsetHeader } from './uploads.ts';
 
 type Has<R, K extends string> = R extends { [P in K]: infer V } ? V : undefined;
 type Params<R> = Has<R, 'params'> extends z.ZodType ? { params: z.input<Has<R, 'params'>> } : unknown;
 type Query<R> = Has<R, 'query'> extends z.ZodType ? { query?: z.input<Has<R, 'query'>> } : unknown;
 type Body<R> = Has<R, 'body'> extends z.ZodType ? { body: z.input<Has<R, 'body'>> } : unknown;
 type Form<R> = Has<R, 'form'> extends z.ZodType ? { form: FormData } : unknown;
+type Part<R> = R extends { part: true }
+  ? { part: { offset: number; bytes: Blob | Uint8Array<ArrayBuffer> } }
+  : unknown;
 type Response<R> = Has<R, 'response'> extends z.ZodType ? z.output<Has<R, 'response'>> : undefined;
 
 export interface CallOptions {
@@ -20,6 +24,7 @@ export type CallArgs<N extends RouteName> = Params<Routes[N]> &
   Query<Routes[N]> &
   Body<Routes[N]> &
   Form<Routes[N]> &
+  Part<Routes[N]> &
   CallOptions;
 export type Answer<N extends RouteName> = Response<Routes[N]>;
 
@@ -91,17 +96,22 @@ export function createClient(settings: ClientSettings = {}) {
       query?: Record<string, unknown>;
       body?: unknown;
       form?: FormData;
+      part?: { offset: number; bytes: Blob | Uint8Array<ArrayBuffer> };
     };
     const headers: Record<string, string> = { accept: 'application/json' };
     if (settings.token) headers.authorization = `Bearer ${settings.token}`;
     if (given.ifMatch) headers['if-match'] = given.ifMatch;
     if (given.idempotencyKey) headers['idempotency-key'] = given.idempotencyKey;
     if (given.body !== undefined) headers['content-type'] = 'application/json';
+    if (given.part) {
+      headers['content-type'] = partMediaType;
+      headers[partOffsetHeader] = String(given.part.offset);
+    }
     const response = await send((settings.baseUrl ?? '') + pathOf(name, given.params, given.query), {
       method: route.method,
       headers,
       credentials: 'same-origin',
-      body: given.form ?? (given.body === undefined ? null : JSON.stringify(given.body)),
+      body: given.form ?? given.part?.bytes ?? (given.body === undefined ? null : JSON.stringify(given.body)),
       signal: given.signal ?? null,
     });
     if (!response.ok) throw await problemFrom(response);

@@ -2,15 +2,16 @@ import { z } from 'zod';
 import { createDocument, type ZodOpenApiOperationObject, type ZodOpenApiPathsObject } from 'zod-openapi';
 import { type ProblemType, problem, problemTypes } from './problems.ts';
 import { type Route, routes } from './routes.ts';
+import { partMediaType } from './uploads.ts';
 
 /** Problems a route can meet by its very shape, before its own. */
 function commonProblems(route: Route): ProblemType[] {
   const list: ProblemType[] = ['internal'];
   if (route.access === 'signed-in') list.push('not-signed-in');
   if (route.params) list.push('not-found');
-  if (route.params || route.query || route.body || route.form) list.push('invalid-input');
+  if (route.params || route.query || route.body || route.form || route.part) list.push('invalid-input');
   if (route.body) list.push('malformed-json');
-  if (route.body || route.form) list.push('wrong-media-type');
+  if (route.body || route.form || route.part) list.push('wrong-media-type');
   if (route.method !== 'GET') list.push('not-allowed');
   if (route.etag && route.method === 'PATCH') list.push('stale-version');
   if (route.idempotent) list.push('key-reused');
@@ -33,6 +34,10 @@ function problemResponses(route: Route) {
 
 function requestBody(route: Route): ZodOpenApiOperationObject['requestBody'] {
   if (route.body) return { required: true, content: { 'application/json': { schema: route.body } } };
+  if (route.part) {
+    const bytes = z.string().meta({ format: 'binary' });
+    return { required: true, content: { [partMediaType]: { schema: bytes } } };
+  }
   if (!route.form) return undefined;
   const file = z
     .array(z.string().meta({ format: 'binary' }))
@@ -68,6 +73,11 @@ function operation(name: string, route: Route): ZodOpenApiOperationObject {
   }
   if (route.etag && route.method === 'PATCH') {
     header['If-Match'] = z.string().optional().meta({ description: 'The ETag that you edited from' });
+  }
+  if (route.part) {
+    header['Upload-Offset'] = z
+      .string()
+      .meta({ description: 'Bytes received so far: where this part begins' });
   }
   const body = requestBody(route);
   return {

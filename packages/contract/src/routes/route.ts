@@ -14,6 +14,8 @@ export interface Route {
   body?: z.ZodType;
   /** A multipart form: text parts by this schema, files in parts named `file`. */
   form?: z.ZodObject;
+  /** The body is a part of a file, bytes, beginning at the offset in `Upload-Offset`. */
+  part?: true;
   status: 200 | 201 | 202 | 204;
   /** What a success answers; `bytes` is a file, absent is no content. */
   response?: z.ZodType | 'bytes';
