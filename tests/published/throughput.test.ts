@@ -26,4 +26,18 @@ describe('an evaluation, drawing included', () => {
       expect(best(60, () => evaluate(worksheet, check.inputs))).toBeLessThan(1);
     },
   );
+
+  it('of a moisture map of 10 000 readings takes less than 50 milliseconds', () => {
+    const worksheet = findWorksheet('moisture-map');
+    if (!worksheet) throw new Error('moisture-map');
+    // A wet region in the middle, and a spread that repeats: the same map at every run.
+    const reading = (x: number, y: number) =>
+      10 + ((x * 7 + y * 13) % 5) + (Math.hypot(x - 50, y - 40) < 15 ? 15 : 0);
+    const readings = Array.from({ length: 100 }, (_, y) =>
+      Array.from({ length: 100 }, (__, x) => reading(x, y)),
+    );
+    const inputs = { readings, spacingAlong: 0.1 };
+    expect(evaluate(worksheet, inputs).outputs.regions?.value).toBe(1);
+    expect(best(12, () => evaluate(worksheet, inputs))).toBeLessThan(50);
+  });
 });
