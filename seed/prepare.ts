@@ -1,13 +1,16 @@
 import { openDatabase } from '@garboard/db/database';
 import { migrate } from '@garboard/db/migrate';
+import { syncCatalogue } from '@garboard/db/sync-catalogue';
 import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
+import { catalogue } from '@garboard/trade/catalogue/catalogue';
 import { firstAccountLink, hasPeople } from './first-account.ts';
 import { clearInterruptedLoad } from './interrupted-load.ts';
 
 /**
- * Makes a database ready for the server: applies new migrations, and on an empty one loads the demonstration, or
- * with GARBOARD_DEMO=0 makes the link for the first account. Prints one JSON object a line for whoever started it.
+ * Makes a database ready for the server: applies new migrations, brings the catalogue to that of the code, and on an
+ * empty one loads the demonstration, or with GARBOARD_DEMO=0 makes the link for the first account. Prints one JSON
+ * object a line for whoever started it.
  */
 const env = readEnv();
 const log = openLogger('prepare', env.logLevel);
@@ -25,6 +28,7 @@ if (applied.length > 0) say({ step: 'migrated', applied });
 const db = openDatabase(databaseUrl, 4);
 try {
   await clearInterruptedLoad(databaseUrl, db);
+  await syncCatalogue({ url: databaseUrl, entries: catalogue, log });
   if (await hasPeople(db)) say({ step: 'ready' });
   else if (env.demo) {
     say({ step: 'loading', what: 'the demonstration firm: drawing its photos takes a moment' });

@@ -2,9 +2,11 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { migrate } from '@garboard/db/migrate';
+import { syncCatalogue } from '@garboard/db/sync-catalogue';
 import { startEmbeddedPostgres } from '@garboard/platform/embedded-postgres';
 import { readEnv } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
+import { catalogue } from '@garboard/trade/catalogue/catalogue';
 import type { TestProject } from 'vitest/node';
 import { onServer, withDatabase } from './databases.ts';
 
@@ -26,6 +28,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const templateUrl = withDatabase(serverUrl, name);
   await onServer(serverUrl, `CREATE DATABASE ${name}`);
   await migrate({ url: templateUrl });
+  await syncCatalogue({ url: templateUrl, entries: catalogue });
   project.provide('templateUrl', templateUrl);
   return async () => {
     await onServer(serverUrl, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);

@@ -1,8 +1,8 @@
 import { harms, systems, urgencies } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
-
 import { daysFit, daysMessage } from './findings.ts';
+
 /** Whose words an entry is read in: ours, the firm's own defect, or the firm's words over ours. */
 export const catalogueOrigins = ['garboard', 'firm', 'firm-wording'] as const;
 export type CatalogueOrigin = (typeof catalogueOrigins)[number];
