@@ -44,7 +44,7 @@ export const accessEntries = entries(
     references: ['ISO 9093', 'ABYC H-27'],
     worksheets: [],
     cautions: [closedSpaces],
-    related: ['seacock-seized', 'access-machinery-unreachable'],
+    related: ['seacock-seized', 'access-machinery-unreachable', 'fuel-shut-off-missing'],
     alsoCalled: ['fuel shut-off', 'battery isolator', 'hidden valve'],
   },
   {

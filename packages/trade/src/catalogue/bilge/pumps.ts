@@ -154,7 +154,13 @@ export const bilgePumpEntries = entries(
     references: ['MARPOL Annex I', '33 CFR 155.450'],
     worksheets: [],
     cautions: [bilgeBeforePumping, closedSpaces],
-    related: ['bilge-strainer-blocked', 'bilge-limbers-blocked'],
+    related: [
+      'bilge-strainer-blocked',
+      'bilge-limbers-blocked',
+      'engine-oil-leak',
+      'fuel-hose-perished',
+      'fuel-vapour-ventilation',
+    ],
     alsoCalled: ['oily bilge', 'sheen', 'diesel in bilge', 'petrol/gasoline', 'oil placard'],
   },
 );

@@ -51,7 +51,12 @@ export const bilgeSwitchEntries = entries(
     references: ['ISO 13297', 'ABYC E-11', 'ABYC H-22'],
     worksheets: ['dc-voltage-drop'],
     cautions: [batteriesAndTerminals, bilgeBeforePumping],
-    related: ['bilge-float-switch-poor', 'bilge-pump-flow-poor'],
+    related: [
+      'bilge-float-switch-poor',
+      'bilge-pump-flow-poor',
+      'dc-connections-poor',
+      'dc-overcurrent-missing',
+    ],
     alsoCalled: ['butt splice', 'automatic bilge pump', 'wiring in bilge'],
   },
   {

@@ -26,6 +26,7 @@ export const coredDeckEntries = entries(
       'cored-skin-debonded',
       'deck-fitting-no-backing',
       'deck-mast-support-sinking',
+      'rig-chainplate-structure-moved',
     ],
     alsoCalled: ['balsa rot', 'soft deck', 'spongy deck', 'moisture meter', 'saturated core'],
   },

@@ -44,7 +44,7 @@ export const coredHullEntries = entries(
     references: ['ISO 12215-5'],
     worksheets: ['sounding-map', 'moisture-map'],
     cautions: [underBoat],
-    related: ['cored-hull-wet', 'cored-deck-wet-fittings', 'hull-impact-damage'],
+    related: ['cored-hull-wet', 'cored-deck-wet-fittings', 'hull-impact-damage', 'cored-transom-wet'],
     alsoCalled: ['delamination', 'skin debond', 'core shear', 'disbond'],
   },
   {

@@ -4,7 +4,7 @@ export const deckFittingsEntries = entries(
   {
     key: 'deck-fitting-no-backing',
     system: 'deck',
-    title: 'Cleat, winch or windlass bolted without a backing plate',
+    title: 'Cleat, winch, windlass or track bolted without a backing plate',
     lookFor:
       'Get at the underside of every fitting that takes load. Small washers pulled into the laminate, cracked gelcoat fanning from the base above, rust runs and a fitting that lifts when levered are the signs. A bonded solid pad with large washers may be as good as a metal plate. Screws alone are no fastening for a load.',
     observed:
@@ -15,7 +15,8 @@ export const deckFittingsEntries = entries(
       'Fit a backing plate or bonded pad well larger than the base, bolts of full size and fresh bedding. Where the deck is cored, remove core about the bolts and fill with solid material first.',
     urgency: 'within-days',
     withinDays: 60,
-    raise: 'Before next use where the fitting already moves or is used for mooring, anchoring or towing.',
+    raise:
+      'Before next use where the fitting already moves is used for mooring, anchoring or towing, or people clip on to it.',
     lower: 'Next lay-up for a lightly loaded fitting that is firm and dry.',
     harms: ['injury', 'loss-of-control', 'structural-failure'],
     references: ['ISO 15084', 'ABYC H-40'],
@@ -24,7 +25,7 @@ export const deckFittingsEntries = entries(
       'Lever gently and stand clear of the line of pull: a fitting that lets go under load can kill.',
     ],
     related: ['cored-deck-wet-fittings', 'cored-bolts-crushing', 'hull-gelcoat-cracks'],
-    alsoCalled: ['backing pad', 'doubler', 'mooring cleat', 'strong point'],
+    alsoCalled: ['backing pad', 'doubler', 'mooring cleat', 'strong point', 'jackstay eye', 'davit'],
   },
   {
     key: 'deck-stanchion-base-loose',
@@ -49,6 +50,25 @@ export const deckFittingsEntries = entries(
     alsoCalled: ['lifeline stanchion', 'guard rail', 'pulpit', 'pushpit'],
   },
   {
+    key: 'deck-non-slip-worn',
+    system: 'deck',
+    title: 'Non-slip worn smooth where people step',
+    lookFor:
+      'Wet the side deck, foredeck, coach-roof edge, transom steps and companion treads, and try them with the sole of the shoe. Look for polished patterns, painted-over texture and grit washed out. Check that footrails and handholds are within reach along the way forward.',
+    observed: 'The non-slip surface {location} is worn smooth {extent} and slippery when wet.',
+    consequence: 'People lose their footing where the boat moves most, and fall on deck or overboard.',
+    recommendation:
+      'Renew the surface with a non-slip coating or bonded sheet made for decks, and treat steps and hatch lids also.',
+    urgency: 'next-layup',
+    raise: 'Within days at transom steps, the mast and the foredeck of a boat used offshore.',
+    harms: ['injury'],
+    references: ['ISO 15085'],
+    worksheets: [],
+    cautions: [],
+    related: ['deck-stanchion-base-loose', 'accommodation-handholds-missing'],
+    alsoCalled: ['nonskid', 'anti-slip', 'deck paint'],
+  },
+  {
     key: 'deck-guard-wire-corroded',
     system: 'deck',
     title: 'Guardrail wires corroded, worn or badly ended',
@@ -69,24 +89,5 @@ export const deckFittingsEntries = entries(
     cautions: ['Broken strands cut: wear gloves and do not run a bare hand along the wire.'],
     related: ['deck-stanchion-base-loose'],
     alsoCalled: ['lifelines', 'guard wires', 'pelican hook'],
-  },
-  {
-    key: 'deck-non-slip-worn',
-    system: 'deck',
-    title: 'Non-slip worn smooth where people step',
-    lookFor:
-      'Wet the side deck, foredeck, coach-roof edge, transom steps and companion treads, and try them with the sole of the shoe. Look for polished patterns, painted-over texture and grit washed out. Check that footrails and handholds are within reach along the way forward.',
-    observed: 'The non-slip surface {location} is worn smooth {extent} and slippery when wet.',
-    consequence: 'People lose their footing where the boat moves most, and fall on deck or overboard.',
-    recommendation:
-      'Renew the surface with a non-slip coating or bonded sheet made for decks, and treat steps and hatch lids also.',
-    urgency: 'next-layup',
-    raise: 'Within days at transom steps, the mast and the foredeck of a boat used offshore.',
-    harms: ['injury'],
-    references: ['ISO 15085'],
-    worksheets: [],
-    cautions: [],
-    related: ['deck-stanchion-base-loose', 'accommodation-handholds-missing'],
-    alsoCalled: ['nonskid', 'anti-slip', 'deck paint'],
   },
 );

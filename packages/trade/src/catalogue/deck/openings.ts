@@ -41,7 +41,12 @@ export const deckOpeningsEntries = entries(
     references: ['ISO 12216', 'ISO 11812', 'ABYC H-3'],
     worksheets: [],
     cautions: ['Prop heavy lids positively before reaching beneath them.'],
-    related: ['deck-window-leaking', 'deck-cockpit-drains-poor', 'access-hatch-falls'],
+    related: [
+      'deck-window-leaking',
+      'deck-cockpit-drains-poor',
+      'access-hatch-falls',
+      'accommodation-escape-blocked',
+    ],
     alsoCalled: ['companionway', 'washboards', 'dropboards', 'hatch gasket'],
   },
   {

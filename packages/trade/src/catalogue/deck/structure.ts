@@ -65,7 +65,12 @@ export const deckStructureEntries = entries(
     references: ['ISO 12215-6'],
     worksheets: ['moisture-map', 'sounding-map'],
     cautions: ['Do not ease shrouds to test it; leave unstepping and slackening to a rigger.'],
-    related: ['cored-deck-wet-fittings', 'cored-bolts-crushing', 'hull-framing-detached'],
+    related: [
+      'cored-deck-wet-fittings',
+      'cored-bolts-crushing',
+      'hull-framing-detached',
+      'rig-mast-heel-corroded',
+    ],
     alsoCalled: ['compression post', 'mast step', 'pillar', 'deck compression', 'mast stepped on deck'],
   },
 );

@@ -46,20 +46,20 @@ export const electronicsEntries = entries(
       batteriesAndTerminals,
       'Keep clear of the aerial while transmitting, and do not touch bare connectors.',
     ],
-    related: ['electronics-identity-wrong', 'electronics-emergency-aerial-missing'],
+    related: ['electronics-identity-wrong', 'electronics-emergency-aerial-missing', 'dc-connections-poor'],
     alsoCalled: ['marine radio', 'antenna', 'SWR', 'PL-259', 'coax'],
   },
   {
     key: 'electronics-identity-wrong',
     system: 'electronics',
-    title: 'Radio, transponder or beacon still in a former owner’s name',
+    title: 'Radio or AIS still programmed with a former owner’s number',
     lookFor:
-      'Read the number in the set’s menu, AIS page and beacon’s label, and compare with the licence and registration. Ask for proof that the beacon is registered to this boat and owner. See whether position reaches the radio: look for coordinates on its screen.',
+      'Read the number in the menus of the radio and the AIS, and compare both with the station licence and with each other. See whether position reaches the radio: its screen should show coordinates that change. A second set with a number of its own, as for a tender, may be right. Beacons carry the same fault; see the entry on them.',
     observed:
       'The identity programmed in {item} is {reading}; it does not agree with the papers shown. The radio shows no position.',
     consequence: 'Rescuers look for the wrong boat or owner; a distress alert without position loses time.',
     recommendation:
-      'Have a licensed dealer reprogram the number, register beacon and radio with the proper authority, and connect the position feed.',
+      'Have a qualified dealer set the right number, put the station licence in the owner’s name with the proper authority, and connect the position feed.',
     urgency: 'within-days',
     withinDays: 30,
     raise: 'Before next use for a passage out of mobile coverage.',
@@ -67,10 +67,10 @@ export const electronicsEntries = entries(
     references: ['47 CFR Part 80', 'ITU-R M.493', 'ITU-R M.1371'],
     worksheets: [],
     cautions: [
-      'Never activate a beacon or send a distress call to test it: use its own self-test and follow its instructions.',
+      'Never send a distress alert to test a set: use its own self-test or a routine call as its handbook directs.',
     ],
-    related: ['electronics-vhf-weak', 'electronics-chart-outdated'],
-    alsoCalled: ['MMSI', 'AIS', 'EPIRB', 'PLB', 'DSC'],
+    related: ['electronics-vhf-weak', 'electronics-chart-outdated', 'life-beacon'],
+    alsoCalled: ['MMSI', 'AIS', 'transponder', 'DSC', 'digital selective calling'],
   },
   {
     key: 'electronics-depth-log-failing',
@@ -129,7 +129,7 @@ export const electronicsEntries = entries(
     cautions: [
       'Radar off and its breaker locked before anyone goes aloft or stands before it. Nobody stands below.',
     ],
-    related: ['electronics-vhf-weak', 'electronics-emergency-aerial-missing'],
+    related: ['electronics-vhf-weak', 'electronics-emergency-aerial-missing', 'navigation-lights-obscured'],
     alsoCalled: ['radome', 'scanner', 'antenna mount', 'arch'],
   },
   {
@@ -148,7 +148,7 @@ export const electronicsEntries = entries(
     references: [],
     worksheets: [],
     cautions: [],
-    related: ['electronics-vhf-weak', 'electronics-identity-wrong'],
+    related: ['electronics-vhf-weak', 'electronics-identity-wrong', 'life-beacon'],
     alsoCalled: ['emergency antenna', 'handheld VHF', 'dismasting'],
   },
 );

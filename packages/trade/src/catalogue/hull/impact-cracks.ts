@@ -68,7 +68,12 @@ export const hullImpactCracksEntries = entries(
     references: ['ISO 12215-6'],
     worksheets: ['sounding-map'],
     cautions: [closedSpaces],
-    related: ['hull-stringers-decayed', 'keel-floors-cracked', 'hull-impact-damage'],
+    related: [
+      'hull-stringers-decayed',
+      'keel-floors-cracked',
+      'hull-impact-damage',
+      'rig-chainplate-structure-moved',
+    ],
     alsoCalled: ['tabbing', 'secondary bonding', 'glassing-in', 'matting-in'],
   },
   {
@@ -90,7 +95,7 @@ export const hullImpactCracksEntries = entries(
     references: ['ISO 12215-6'],
     worksheets: ['sounding-map', 'moisture-map'],
     cautions: [closedSpaces, 'Engine stopped and its key out before reaching round the beds.'],
-    related: ['hull-framing-detached', 'cored-transom-wet'],
+    related: ['hull-framing-detached', 'cored-transom-wet', 'engine-mounts-perished'],
     alsoCalled: ['rotten bearers', 'engine bed rot', 'stringer rot'],
   },
   {

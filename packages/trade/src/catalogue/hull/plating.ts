@@ -26,7 +26,7 @@ export const hullPlatingEntries = entries(
       closedSpaces,
       'Do not hammer-test thin plating while she is afloat: the hammer may go through.',
     ],
-    related: ['hull-plating-pitted', 'hull-plating-doubled'],
+    related: ['hull-plating-pitted', 'hull-plating-doubled', 'corrosion-anode-wasted'],
     alsoCalled: ['ultrasonic thickness', 'wastage', 'diminution', 'thin plate', 'gauging'],
   },
   {
@@ -49,7 +49,12 @@ export const hullPlatingEntries = entries(
     references: ['NVIC 7-68'],
     worksheets: ['plate-thickness', 'hull-potential', 'anode-life'],
     cautions: [underBoat, closedSpaces],
-    related: ['hull-plating-thinned'],
+    related: [
+      'hull-plating-thinned',
+      'corrosion-stray-current',
+      'corrosion-anode-wasted',
+      'ac-galvanic-isolator',
+    ],
     alsoCalled: ['pit corrosion', 'microbial corrosion', 'SRB', 'electrolysis'],
   },
   {
@@ -94,7 +99,12 @@ export const hullPlatingEntries = entries(
     references: ['ABYC E-2', 'ISO 12215-5'],
     worksheets: ['hull-potential', 'plate-thickness', 'anode-life'],
     cautions: [underBoat, closedSpaces],
-    related: ['hull-plating-pitted'],
+    related: [
+      'hull-plating-pitted',
+      'corrosion-mixed-metals',
+      'corrosion-stray-current',
+      'corrosion-overprotected',
+    ],
     alsoCalled: ['aluminum', 'poultice corrosion', 'crevice corrosion', 'galvanic corrosion'],
   },
 );

@@ -22,7 +22,7 @@ export const hullTimberEntries = entries(
     references: [],
     worksheets: ['sounding-map'],
     cautions: [underBoat, closedSpaces],
-    related: ['hull-fastenings-wasted', 'hull-seams-open', 'hull-marine-borers'],
+    related: ['hull-fastenings-wasted', 'hull-seams-open', 'hull-marine-borers', 'corrosion-overprotected'],
     alsoCalled: ['rot', 'dry rot', 'wet rot', 'nail sickness'],
   },
   {
@@ -69,7 +69,12 @@ export const hullTimberEntries = entries(
     references: [],
     worksheets: ['hull-potential'],
     cautions: [underBoat],
-    related: ['hull-seams-open', 'hull-planking-decayed'],
+    related: [
+      'hull-seams-open',
+      'hull-planking-decayed',
+      'corrosion-overprotected',
+      'corrosion-bonding-broken',
+    ],
     alsoCalled: ['nail sick', 'iron sick', 'keel screws', 'refastening'],
   },
   {

@@ -7,7 +7,7 @@ export const keelGroundingEntries = entries(
     system: 'keel-ballast',
     title: 'Floors or inner grid broken behind the keel after grounding',
     lookFor:
-      'A blow on the front of the keel drives its after end up into the hull. Look there first: cracked floors, a hollow or lifted sole, inner grid parted from the hull, fresh paint. Then forward, where bolts pulled down. Tap the grid along its flanges. Outside, look for cracks behind the keel and a gap ahead of it. Ask directly about groundings.',
+      'A blow on the front of the keel drives its after end up into the hull. Look there first: cracked floors, a hollow or lifted sole, inner grid parted from the hull, fresh paint. Look forward also, where bolts were pulled down, and tap the grid along its flanges. Outside, look for cracks behind the keel and a gap ahead of it. Ask directly about groundings.',
     observed:
       'Cracked structure was found {location}, {extent}. The inner grid sounds loose and a feeler of {size} enters at its flange.',
     consequence:

@@ -78,7 +78,7 @@ export const headsEntries = entries(
     lookFor:
       'Wipe the hose with a damp hot rag and smell the rag: taint there means the hose wall passes odour. Look for dips that hold liquid, narrowed ends and white scale inside. Smell from the pump-out seal or vent is not this fault.',
     observed:
-      'The outlet hose of the toilet {location} has let its smell through into {item} and sags between supports.',
+      'The outlet hose of the toilet {location} sags between its supports; a damp cloth wiped along it took up the smell.',
     consequence:
       'The accommodation smells, and scale narrows the bore until it blocks and the pump bursts a joint.',
     recommendation: 'Renew with hose made for sanitation, sloped without sags, supported and clipped twice.',

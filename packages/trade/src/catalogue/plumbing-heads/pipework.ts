@@ -25,7 +25,12 @@ export const plumbingPipeworkEntries = entries(
       seizedSeacock,
       'Protect your eyes when squeezing a spring clamp: it flies. Shut seacock or fuel cock first.',
     ],
-    related: ['through-hull-hose-clips-poor', 'through-hull-hoses-unequal-bore', 'plumbing-hose-unsuitable'],
+    related: [
+      'through-hull-hose-clips-poor',
+      'through-hull-hoses-unequal-bore',
+      'plumbing-hose-unsuitable',
+      'fuel-hose-perished',
+    ],
     alsoCalled: ['spring clips', 'constant-tension clamps', 'hose clamps', 'squeeze clips'],
   },
   {

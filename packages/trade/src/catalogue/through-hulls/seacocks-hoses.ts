@@ -48,7 +48,12 @@ export const seacockHoseEntries = entries(
     references: ['ISO 9093', 'ABYC E-2'],
     worksheets: ['hull-potential'],
     cautions: [seizedSeacock, underBoat],
-    related: ['seacock-seized', 'through-hull-pipe-before-seacock'],
+    related: [
+      'seacock-seized',
+      'through-hull-pipe-before-seacock',
+      'corrosion-bonding-broken',
+      'corrosion-stray-current',
+    ],
     alsoCalled: ['dezincification', 'pink brass', 'DZR', 'CR brass', 'corroded seacock'],
   },
   {
@@ -137,7 +142,7 @@ export const seacockHoseEntries = entries(
       'Shut the seacock before touching the joint; let engine and exhaust cool.',
       'Ventilate, and treat any exhaust leak as a carbon monoxide danger.',
     ],
-    related: ['through-hull-hose-clips-poor', 'plumbing-spring-clamps'],
+    related: ['through-hull-hose-clips-poor', 'plumbing-spring-clamps', 'exhaust-hose-unequal-bore'],
     alsoCalled: ['mismatched hoses', 'hose over hose', 'stepped hose', 'adaptor', 'reducer'],
   },
   {
