@@ -45,19 +45,20 @@ function half(left: number, heading: string, panel: Panel, sign: string): string
       { transform: `translate(${left} 0)` },
       el('g', { transform: 'translate(2 4)' }, sign),
       label(heading, { x: 18, y: 14, fill: ink, 'font-weight': 600, 'font-size': 11 }),
+      // A drawing of its own, so that what reaches over the panel's edge is cut off there.
       el(
-        'g',
-        { transform: `translate(0 ${headHeight})` },
+        'svg',
+        { y: headHeight, width: panelSize, height: panelSize },
+        el('rect', { width: panelSize, height: panelSize, fill: paper }),
+        ...panel.shapes,
         el('rect', {
           x: 0.5,
           y: 0.5,
           width: panelSize - 1,
           height: panelSize - 1,
-          fill: paper,
           stroke: hairline,
           'stroke-width': fine,
         }),
-        ...panel.shapes,
       ),
       ...panel.caption.map((words, at) =>
         label(words, { x: 0, y: headHeight + panelSize + 15 + at * 13, fill: ink, 'font-size': 11 }),
