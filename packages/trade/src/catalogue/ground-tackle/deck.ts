@@ -42,7 +42,7 @@ export const groundTackleDeckEntries = entries(
     references: ['ISO 15084', 'ABYC H-40'],
     worksheets: ['sounding-map'],
     cautions: [liftedAnchor],
-    related: ['anchor-stowage-insecure', 'mooring-cleat-unbacked'],
+    related: ['anchor-stowage-insecure', 'deck-fitting-no-backing'],
     alsoCalled: ['stem head', 'anchor roller', 'bow fitting'],
   },
   {
@@ -63,29 +63,8 @@ export const groundTackleDeckEntries = entries(
     references: ['ABYC H-40'],
     worksheets: ['rode'],
     cautions: [chainRunning],
-    related: ['windlass-base-soft', 'anchor-stowage-insecure'],
+    related: ['deck-fitting-no-backing', 'anchor-stowage-insecure'],
     alsoCalled: ['snubber', 'bridle', 'chain hook', 'devil’s claw'],
-  },
-  {
-    key: 'windlass-base-soft',
-    system: 'ground-tackle',
-    title: 'Deck soft or wet under the windlass',
-    lookFor:
-      'Sound the deck round the base, look below for brown drips, corroded bolts and a plate that has rusted or sunk, and watch the base while somebody takes up on the chain. Compare with the deck further away.',
-    observed:
-      'The deck round the windlass sounded dull {location}, {extent}, and moved {reading} under load.',
-    consequence: 'The bolts draw through when the anchor is broken out, and water goes down inside the core.',
-    recommendation:
-      'Have the windlass lifted, the core dried or replaced, holes sealed and a backing plate of marine grade fitted.',
-    urgency: 'within-days',
-    withinDays: 60,
-    raise: 'Before use when the base moves or bolts are corroded.',
-    harms: ['structural-failure', 'injury', 'deterioration'],
-    references: ['ABYC H-40'],
-    worksheets: ['moisture-map', 'sounding-map'],
-    cautions: [chainRunning, 'Isolate the windlass at its breaker before putting a hand near it.'],
-    related: ['anchor-snubber-missing', 'mooring-cleat-unbacked'],
-    alsoCalled: ['windlass mounting', 'anchor winch', 'capstan'],
   },
   {
     key: 'windlass-unsafe-controls',
@@ -107,7 +86,7 @@ export const groundTackleDeckEntries = entries(
     references: ['ABYC E-11', 'ISO 13297'],
     worksheets: ['dc-voltage-drop', 'conductor-ampacity'],
     cautions: [chainRunning, 'Open the battery switch before touching terminals: a short circuit burns.'],
-    related: ['windlass-base-soft', 'anchor-joining-link-oversize'],
+    related: ['deck-fitting-no-backing', 'anchor-joining-link-oversize'],
     alsoCalled: ['windlass breaker', 'foot switch', 'solenoid', 'anchor winch'],
   },
   {
@@ -129,30 +108,7 @@ export const groundTackleDeckEntries = entries(
     references: [],
     worksheets: ['flooding-rate'],
     cautions: [chainRunning],
-    related: ['anchor-chain-worn', 'mooring-cleat-unbacked'],
+    related: ['anchor-chain-worn', 'deck-fitting-no-backing'],
     alsoCalled: ['chain locker', 'scupper', 'drain hole'],
-  },
-  {
-    key: 'mooring-cleat-unbacked',
-    system: 'ground-tackle',
-    title: 'Mooring cleat without backing plate, loose or on soft deck',
-    lookFor:
-      'Put a foot on the cleat and try it both ways; look below for washers sunk into the laminate, a plate that is bent and screws instead of bolts. Sound the deck round it. The fairleads should be smooth and not cut the ropes, and no cleat’s horns should catch lines.',
-    observed:
-      'The {side} cleat {location} was fastened with {material} and {item}; it moved {extent} and the deck was cracked.',
-    consequence:
-      'The cleat draws out when a line takes the snatch of the swell, with half the deck or the anchor behind it.',
-    recommendation:
-      'Have it refastened with bolts and a plate that spreads the load, on sound laminate with the core closed. Put chafe guards on the lines.',
-    urgency: 'within-days',
-    withinDays: 60,
-    raise: 'Before use when it is pulled up or she lies at anchor or exposed moorings.',
-    lower: 'A note for a small boat on light lines where nothing moves.',
-    harms: ['structural-failure', 'loss-of-control', 'injury'],
-    references: ['ISO 15084', 'ABYC H-40'],
-    worksheets: ['sounding-map', 'moisture-map'],
-    cautions: ['Do not stand in line with a loaded rope: it whips back when a cleat lets go.'],
-    related: ['windlass-base-soft', 'anchor-roller-distorted'],
-    alsoCalled: ['mooring cleats', 'bollards', 'strong points', 'backing plate'],
   },
 );

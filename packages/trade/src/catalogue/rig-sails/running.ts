@@ -79,27 +79,6 @@ export const runningRiggingEntries = entries(
     alsoCalled: ['pawls', 'self-tailer', 'winch service'],
   },
   {
-    key: 'rig-guardrail-wire-rusted',
-    system: 'rig-sails',
-    title: 'Guardrail wire rusted, coated, or its lashing perished',
-    lookFor:
-      'Bend coated wire where it goes through the stanchions and at its terminals: brown under or at the ends of plastic coating condemns it, as it cannot be seen. Pull each wire hard outward at mid-span, look at the pelican hook’s spring and the gate, and at lashings for sun damage. Stanchions should stand up to a hard pull, with no cracked welds.',
-    observed:
-      'The {side} guardrail was of {material} wire, {extent} rusted {location}; its ends were made with {item}, {age} old.',
-    consequence: 'It is what a person falls against. Coated wire rusts unseen and parts at its ends.',
-    recommendation:
-      'Renew with bare stainless wire or rope that the rules of her sailing allow, with sound terminals, and lash or shackle the ends so that the wire can be cut or let go to recover somebody.',
-    urgency: 'within-days',
-    withinDays: 30,
-    raise: 'Before use when a wire or stanchion gives to a hard pull, or a gate cannot be locked.',
-    harms: ['injury'],
-    references: ['ISO 15085'],
-    worksheets: [],
-    cautions: ['Test by pulling inward from inside the rail; never by leaning out.'],
-    related: [],
-    alsoCalled: ['lifelines', 'guard wires', 'pelican hook', 'stanchions', 'vinyl coated'],
-  },
-  {
     key: 'rig-sail-cloth-weak',
     system: 'rig-sails',
     title: 'Sails weak in stitching or cloth from the sun',

@@ -1,5 +1,6 @@
+import { underBoat } from '../cautions.ts';
 import { entries } from '../entry.ts';
-import { machineryStopped, turningShaft, underLiftedBoat } from './cautions.ts';
+import { machineryStopped, turningShaft } from './cautions.ts';
 
 /** What carries the shaft: water-lubricated bearings, brackets, and the line of the shaft. */
 export const shaftBearingEntries = entries(
@@ -10,7 +11,7 @@ export const shaftBearingEntries = entries(
     lookFor:
       'With the boat ashore, lift the propeller by hand and watch the gap between shaft and bearing; do it again sideways. Measure the play with feelers or a dial gauge, and look for rubber torn, lifted from its shell or worn through to the metal on one side. A new rubber bearing has a little play so that water can flow; that is not wear. Wear on one side only points to misalignment.',
     observed:
-      'The water-lubricated shaft bearing {location} was worn: the shaft could be lifted by {reading} on a shaft of {size}. The wear was {extent}.',
+      'The water-lubricated shaft bearing {location} was worn: the shaft could be lifted by {reading} on a shaft of {size}. Its lining was worn away {extent}.',
     consequence:
       'A slack bearing lets the shaft and propeller whip. That wears the shaft itself, loosens the stern gland and bracket, and is felt as vibration at cruising speed.',
     recommendation:
@@ -23,7 +24,7 @@ export const shaftBearingEntries = entries(
     harms: ['deterioration', 'loss-of-control', 'flooding'],
     references: ['ABYC P-6'],
     worksheets: ['shaft-wear'],
-    cautions: [underLiftedBoat, machineryStopped],
+    cautions: [underBoat, machineryStopped],
     related: ['shaft-worn-in-bearing', 'shaft-bracket-loose', 'shaft-misaligned', 'stern-gland-leaking'],
     alsoCalled: ['cutlass bearing', 'stern bearing', 'strut bearing', 'stern tube bearing', 'cutlass bush'],
   },
@@ -34,7 +35,7 @@ export const shaftBearingEntries = entries(
     lookFor:
       'Slide the shaft a little or push the propeller aft with the coupling open, so that the part which runs in the bearing can be seen and felt. Measure its diameter with a micrometer there and again on shaft that has never touched a bearing. A step that catches a finger nail, scoring, or a polished waist is wear. Also measure under the packing of the stern gland.',
     observed:
-      'The shaft was worn {location}: it measured {reading} where it runs in the bearing against {size} beside it. Scoring was seen {extent}.',
+      'The shaft was worn {location}: it measured {reading} where it runs in the bearing against {size} beside it. It was scored {extent}.',
     consequence:
       'A new bearing does not cure a worn shaft: bearings are made for the full diameter, so the play remains and the step quickly wears the new rubber. The strength of the shaft also falls with the third power of its diameter.',
     recommendation:
@@ -46,7 +47,7 @@ export const shaftBearingEntries = entries(
     harms: ['loss-of-control', 'flooding', 'deterioration'],
     references: ['ABYC P-6'],
     worksheets: ['shaft-wear', 'shaft-size'],
-    cautions: [underLiftedBoat, machineryStopped],
+    cautions: [underBoat, machineryStopped],
     related: ['shaft-bearing-worn', 'shaft-crevice-corrosion', 'shaft-misaligned'],
     alsoCalled: ['grooved shaft', 'scored shaft', 'shaft wear', 'prop shaft worn'],
   },
@@ -57,7 +58,7 @@ export const shaftBearingEntries = entries(
     lookFor:
       'Push and pull the propeller hard and watch the joint between bracket and hull; feel for movement with a finger across it. Look for cracked fairing, broken sealant, rust or weeping there, and inside for loose nuts, wet core or crushed laminate at the bolts. Tap a bronze bracket: a dull sound, pink colour or cracks point to loss of zinc or fatigue.',
     observed:
-      'The shaft bracket on the {side} side moved at its base when the propeller was pushed by hand, and {extent} of the joint was cracked or weeping.',
+      'The {side} shaft bracket moved at its base when the propeller was pushed by hand. The joint was cracked or weeping {extent}.',
     consequence:
       'The bracket holds the shaft in line and its bolts pass through the hull. If it comes loose it can open a leak below the waterline or let the propeller strike the hull.',
     recommendation:
@@ -68,7 +69,7 @@ export const shaftBearingEntries = entries(
     harms: ['flooding', 'loss-of-control', 'structural-failure'],
     references: ['ABYC P-6'],
     worksheets: [],
-    cautions: [underLiftedBoat, machineryStopped],
+    cautions: [underBoat, machineryStopped],
     related: ['shaft-bearing-worn', 'propeller-blades-damaged', 'shaft-misaligned'],
     alsoCalled: ['P-bracket', 'A-bracket', 'strut', 'loose strut'],
   },
@@ -110,7 +111,7 @@ export const shaftBearingEntries = entries(
     harms: ['loss-of-control', 'flooding', 'deterioration'],
     references: ['ABYC P-6'],
     worksheets: ['shaft-size'],
-    cautions: [underLiftedBoat, machineryStopped],
+    cautions: [underBoat, machineryStopped],
     related: ['propeller-blades-damaged', 'shaft-bracket-loose', 'shaft-misaligned'],
     alsoCalled: ['shaft run-out', 'prop shaft bent'],
   },

@@ -1,7 +1,3 @@
-/** Examining what is under a boat out of the water. */
-export const underLiftedBoat =
-  'Go under the boat only when she stands on blocks with her props set; never while she hangs in slings or straps.';
-
 /** Anything that can be turned from the helm. */
 export const machineryStopped =
   'Stop the engine, take the key or open the battery switch, and tell everybody aboard before touching shaft, leg or propeller.';

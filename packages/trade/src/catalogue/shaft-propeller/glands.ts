@@ -1,5 +1,6 @@
+import { underBoat } from '../cautions.ts';
 import { entries } from '../entry.ts';
-import { machineryStopped, turningShaft, underLiftedBoat } from './cautions.ts';
+import { machineryStopped, turningShaft } from './cautions.ts';
 
 /** Where the shaft comes in through the hull, and what joins it to the engine. */
 export const sternGlandEntries = entries(
@@ -10,7 +11,7 @@ export const sternGlandEntries = entries(
     lookFor:
       'Look at a packed gland at rest and with the shaft turning in gear. A few drops a minute under way are normal for plain flax packing, none or hardly any for modern packings; a stream at rest is not. Stop, then feel the housing: warm is normal, too hot to hold is not. See whether any thread is left to take up, whether the lock nut is tight and whether spray has rusted the parts near it.',
     observed:
-      'The packed stern gland {location} leaked at {reading} with the shaft turning. Thread left for adjustment: {extent}.',
+      'The packed stern gland {location} leaked {reading} with the shaft turning. The thread left to take it up measured {size}.',
     consequence:
       'A gland left to drip fast fills the bilge once batteries or pump fail, and its spray corrodes machinery. One screwed down too hard runs dry and scores the shaft.',
     recommendation:
@@ -34,7 +35,7 @@ export const sternGlandEntries = entries(
     lookFor:
       'Follow the short hose that joins the gland to the stern tube all round with a mirror. Press it: cracks, soft places, oil swelling, bulges and chafe are faults. It should be thick reinforced hose made for the purpose, with two stainless clamps at each end where the tube is long enough for both. Look under the clamps for rust, which starts inside the housing of the screw.',
     observed:
-      'The hose of the stern gland {location} was {extent} cracked or swollen, with {count} clamps, of which some were rusted.',
+      'The hose of the stern gland {location} was cracked or swollen {extent}. It was held by {count} clamps, some of them rusted.',
     consequence:
       'If the hose or its clamps fail, water enters through the whole gap round the shaft. It is below the waterline, hard to reach and has no seacock.',
     recommendation:
@@ -48,7 +49,7 @@ export const sternGlandEntries = entries(
     cautions: [
       'Do not twist or lever an old hose afloat: it can split under the hand.',
       machineryStopped,
-      underLiftedBoat,
+      underBoat,
     ],
     related: ['stern-gland-leaking', 'shaft-seal-bellows-aged'],
     alsoCalled: ['stuffing box hose', 'stern tube hose', 'flexible gland'],
@@ -60,7 +61,7 @@ export const sternGlandEntries = entries(
     lookFor:
       'Look for the date moulded in the rubber or the date of renewal in the owner’s papers, and compare with the maker’s interval. Examine the folds for cracks, oil, paint and chafe, the clamps, and the collar that presses the faces together: its screws should bite and be backed by a second clamp or ring. On fast boats the water feed or vent hose must be connected and lead well above the waterline.',
     observed:
-      'The dripless shaft seal {location} was marked {date}; its rubber was {extent} cracked or oily. No record of renewal was seen.',
+      'The shaft seal {location} was marked {date}. Its rubber was cracked or oily {extent}. No record of renewal was seen.',
     consequence:
       'The rubber is the only barrier between the sea and the shaft opening. When it splits, or its collar slips along the shaft, the inflow is large and sudden.',
     recommendation:
@@ -86,7 +87,7 @@ export const sternGlandEntries = entries(
     lookFor:
       'Examine the coupling for fretting dust (reddish powder), loose or odd bolts, missing spring washers or locking, and set screws that are not wired. A clamped coupling should show a gap at its split; closed tight, it may no longer grip. See whether anything aboard, such as a clamp or collar on the shaft, would stop it leaving the boat.',
     observed:
-      'At the coupling of the {side} shaft {count} fastenings were loose or not locked; fretting dust was seen {location}.',
+      'At the coupling of the {side} shaft {count} fastenings were loose or not locked. Fretting dust was seen {location}.',
     consequence:
       'In astern the propeller pulls on the coupling. If it lets go, the shaft slides aft until the propeller meets the rudder or leaves the boat, and the stern tube is open to the sea.',
     recommendation:
@@ -107,7 +108,7 @@ export const sternGlandEntries = entries(
     lookFor:
       'Open every locker and sole board over the shaft line and ask who could put a hand, foot, rope or sail bag there with the engine running. Bolt heads, set screws and split clamps catch cloth. A shaft behind a panel that needs tools counts as guarded.',
     observed:
-      'The shaft and coupling were open {location}, {extent}, where gear is stowed and people reach with the engine running.',
+      'The shaft and coupling were open to touch {location}, where gear is stowed and people reach with the engine running.',
     consequence: 'Clothing, hair or rope is wound up faster than anybody can let go; injuries are severe.',
     recommendation:
       'Fit a stout removable cover or screen over the shaft and coupling that still lets the gland be seen, and keep the space clear of stowed gear.',

@@ -1,5 +1,6 @@
+import { underBoat } from '../cautions.ts';
 import { entries } from '../entry.ts';
-import { machineryStopped, underLiftedBoat } from './cautions.ts';
+import { machineryStopped } from './cautions.ts';
 
 const sharpBlades = 'Blades are sharp and a propeller can swing when touched: wear gloves and chock it.';
 
@@ -22,7 +23,7 @@ export const propellerEntries = entries(
     harms: ['deterioration'],
     references: ['SAE J755', 'SAE J756', 'ABYC P-6'],
     worksheets: [],
-    cautions: [underLiftedBoat, machineryStopped],
+    cautions: [underBoat, machineryStopped],
     related: ['propeller-nut-unlocked', 'propeller-not-seated'],
     alsoCalled: ['jam nut', 'half nut', 'prop nut', 'lock nut', 'propeller nut order'],
   },
@@ -42,7 +43,7 @@ export const propellerEntries = entries(
     harms: ['loss-of-control'],
     references: ['ABYC P-6', 'SAE J755'],
     worksheets: [],
-    cautions: [underLiftedBoat, machineryStopped, sharpBlades],
+    cautions: [underBoat, machineryStopped, sharpBlades],
     related: ['propeller-nuts-wrong-order', 'propeller-not-seated'],
     alsoCalled: ['cotter pin', 'split pin', 'prop nut loose'],
   },
@@ -53,7 +54,7 @@ export const propellerEntries = entries(
     lookFor:
       'Rock the propeller against the shaft: any movement between them is a fault. Look for rust or dark weeping at the ends of the hub and for a bright ring on the taper. With the propeller off, slide it up without the key and mark where it stops, then with the key; it must reach the same mark. Blue the taper to see the contact.',
     observed:
-      'The {side} propeller moved on its shaft when rocked; contact on the taper was {extent} and the key was {material}.',
+      'The {side} propeller moved on its shaft when rocked by hand. It touched its taper only {extent}.',
     consequence:
       'The taper carries the torque, the key only helps. A propeller held off by its key frets, cracks the keyway and in the end shears the key or the shaft.',
     recommendation:
@@ -64,7 +65,7 @@ export const propellerEntries = entries(
     references: ['SAE J755', 'ABYC P-6'],
     worksheets: ['shaft-size'],
     cautions: [
-      underLiftedBoat,
+      underBoat,
       'Stand clear of the line of the shaft when drawing a propeller: it can jump off its taper. Leave the nut on by a few threads.',
       machineryStopped,
     ],
@@ -78,7 +79,7 @@ export const propellerEntries = entries(
     lookFor:
       'Scrape a blade near its tip and at an edge. Sound manganese bronze is yellow; pink or coppery metal has lost its zinc. Tap the blades: sound ones ring, wasted ones are dull. Thin pink film alone can be plated copper; scrape deeper before condemning it. Look at the anodes, their fastening and the contact of the shaft with them.',
     observed:
-      'The {side} propeller showed pink metal {extent} under its surface and sounded dull when tapped {location}.',
+      'The {side} propeller showed pink metal under its surface {extent} and sounded dull when tapped.',
     consequence:
       'Metal that has lost its zinc is porous and brittle: blades break at a light touch. It also shows that the propeller was not protected, so shaft and bracket want the same look.',
     recommendation:
@@ -89,7 +90,7 @@ export const propellerEntries = entries(
     harms: ['loss-of-control', 'deterioration'],
     references: ['ABYC E-2'],
     worksheets: ['hull-potential', 'anode-life', 'galvanic-couple'],
-    cautions: [underLiftedBoat, machineryStopped, sharpBlades],
+    cautions: [underBoat, machineryStopped, sharpBlades],
     related: ['propeller-blades-damaged', 'shaft-bracket-loose'],
     alsoCalled: ['dezincification', 'pink prop', 'manganese bronze'],
   },
@@ -111,14 +112,14 @@ export const propellerEntries = entries(
     harms: ['deterioration', 'loss-of-control'],
     references: [],
     worksheets: ['propeller-slip', 'speed-runs'],
-    cautions: [underLiftedBoat, machineryStopped, sharpBlades],
+    cautions: [underBoat, machineryStopped, sharpBlades],
     related: ['shaft-bent', 'propeller-dezincified', 'shaft-bracket-loose'],
     alsoCalled: ['dinged prop', 'cavitation damage', 'propeller out of balance'],
   },
   {
     key: 'propeller-wrong-load',
     system: 'shaft-propeller',
-    title: 'Engine does not reach, or overruns, its rated speed: wrong propeller',
+    title: 'Propeller too large or too small for its engine',
     lookFor:
       'On trial with clean bottom, usual load and deep water, open the throttle fully for a short time and read the engine speed with a tachometer that has been checked. Compare with the speed on the engine’s plate. Before blaming the propeller, make sure the throttle opens fully, the hull and propeller are clean and air and fuel are free.',
     observed:
@@ -146,7 +147,7 @@ export const propellerEntries = entries(
     lookFor:
       'Open and close the blades by hand: they should move freely and together. Rock each blade at its tip; compare with the play that the maker allows. Look for pins, screws and circlips that are loose, locking screws missing, gear teeth stepped, and the anode on the hub. Some play at the tip is normal on most; unequal play between blades is not.',
     observed:
-      'The blades of the {item} had {reading} of play at the tip; {count} retaining screws were loose or missing.',
+      'The blades of the {side} propeller had {reading} of play at the tip. On its pins {count} retaining screws were loose or missing.',
     consequence:
       'Worn blades open unevenly, shake the boat and may not open astern. A lost pin screw loses the blade.',
     recommendation:
@@ -156,7 +157,7 @@ export const propellerEntries = entries(
     harms: ['loss-of-control', 'deterioration'],
     references: [],
     worksheets: ['anode-life'],
-    cautions: [underLiftedBoat, machineryStopped, 'Keep fingers out of the gears while blades fold.'],
+    cautions: [underBoat, machineryStopped, 'Keep fingers out of the gears while blades fold.'],
     related: ['propeller-nut-unlocked', 'propeller-dezincified'],
     alsoCalled: ['folding prop', 'feathering prop', 'blade play'],
   },
@@ -177,7 +178,7 @@ export const propellerEntries = entries(
     harms: ['loss-of-control', 'flooding'],
     references: ['ABYC P-6'],
     worksheets: ['shaft-size', 'shaft-wear', 'hull-potential'],
-    cautions: [underLiftedBoat, machineryStopped],
+    cautions: [underBoat, machineryStopped],
     related: ['shaft-worn-in-bearing', 'stern-gland-leaking', 'propeller-not-seated'],
     alsoCalled: ['pitting', 'oxygen starvation', 'crevice corrosion', 'poultice'],
   },

@@ -1,5 +1,6 @@
+import { underBoat } from '../cautions.ts';
 import { entries } from '../entry.ts';
-import { machineryStopped, underLiftedBoat } from '../shaft-propeller/cautions.ts';
+import { machineryStopped } from '../shaft-propeller/cautions.ts';
 
 /** A leg can drop when its rams leak or somebody aboard touches the trim. */
 export const raisedLeg =
@@ -13,7 +14,7 @@ export const legEntries = entries(
     title: 'Stern-drive bellows cracked or past their age',
     lookFor:
       'Turn the leg hard over to each side and raise it, and look into every fold with a lamp and mirror; cracks close when the leg is straight. Examine the large bellows of the drive shaft, that of the exhaust where fitted and the small one of the shift cable, with their clamps. Marine growth inside the folds cuts them. Ask for the date they were last renewed.',
-    observed: 'The {item} on the {side} drive was cracked {location}, {extent}. Its age was given as {age}.',
+    observed: 'On the {side} drive {item} was cracked {location}, {extent}. Its age was given as {age}.',
     consequence:
       'The drive-shaft bellows lies below the waterline and opens into the boat when it splits. Before that, a weep ruins the gimbal bearing and the universal joints inside.',
     recommendation:
@@ -24,7 +25,7 @@ export const legEntries = entries(
     harms: ['flooding', 'deterioration'],
     references: [],
     worksheets: ['flooding-rate'],
-    cautions: [underLiftedBoat, raisedLeg, machineryStopped],
+    cautions: [underBoat, raisedLeg, machineryStopped],
     related: [
       'stern-drive-gimbal-bearing-rough',
       'stern-drive-exhaust-bellows-missing',
@@ -38,7 +39,7 @@ export const legEntries = entries(
     title: 'Exhaust bellows of a stern drive torn or come off',
     lookFor:
       'Look between the transom shield and the leg for a bellows or tube that joins the exhaust passages. Some drives have a plain open tube there by design; the parts list tells. Soot on the transom or other bellows shows a leak. Ask about changed sound and exhaust smell in the cockpit.',
-    observed: 'The exhaust bellows of the {side} drive was {extent} torn or off its flange {location}.',
+    observed: 'The exhaust bellows of the {side} drive was torn {extent} or off its flange.',
     consequence:
       'It does not let the sea into the boat as the drive-shaft bellows does, but hot gas then plays on that bellows and exhaust rises behind the transom, where it can be drawn into the cockpit and cabin.',
     recommendation:
@@ -50,7 +51,7 @@ export const legEntries = entries(
     references: [],
     worksheets: [],
     cautions: [
-      underLiftedBoat,
+      underBoat,
       raisedLeg,
       'Exhaust contains carbon monoxide: do not stay low behind the transom with the engine running.',
     ],
@@ -64,7 +65,7 @@ export const legEntries = entries(
     lookFor:
       'Ashore, listen at the transom while the propeller is turned slowly by hand with the leg turned to each side; grinding or clicking that follows the angle is the bearing or joints. On trial a growl that grows in turns tells the same. Water or rust-coloured grease in the bellows is proof. Some noise at full lock is usual.',
     observed:
-      'The drive of the {side} engine was rough and noisy {location}; {extent} of rust or water was found in the bellows.',
+      'The {side} drive was rough and noisy when turned by hand. Rust or water was found in the bellows, {extent}.',
     consequence:
       'A bearing or joint that seizes breaks the drive shaft and can cut the bellows open from inside.',
     recommendation:
@@ -75,7 +76,7 @@ export const legEntries = entries(
     harms: ['flooding', 'loss-of-control', 'deterioration'],
     references: [],
     worksheets: [],
-    cautions: [underLiftedBoat, raisedLeg, machineryStopped],
+    cautions: [underBoat, raisedLeg, machineryStopped],
     related: ['stern-drive-bellows-cracked', 'stern-drive-water-in-oil'],
     alsoCalled: ['U-joints', 'cardan joint', 'input bearing', 'growling in turns'],
   },
@@ -86,7 +87,7 @@ export const legEntries = entries(
     lookFor:
       'With the wheel held still by a helper, push the foot of the leg from side to side and up and down, and watch where the movement is: in the upper swivel shaft, its clamp and seal, the hinge pins, or the steering arm inside. Water stains under the arm inside the transom come from a worn swivel seal. Play in the cable or cylinder shows at the helm too.',
     observed:
-      'The {side} leg could be moved {reading} at its foot with the wheel held; the play was {location}.',
+      'The {side} leg could be moved by {reading} at its foot with the wheel held still. The play was {location}.',
     consequence:
       'The boat wanders, and at speed the leg can shake from side to side. A worn swivel lets water in above the waterline and can come apart at its arm.',
     recommendation:
@@ -98,7 +99,7 @@ export const legEntries = entries(
     harms: ['loss-of-control', 'flooding'],
     references: [],
     worksheets: [],
-    cautions: [underLiftedBoat, raisedLeg],
+    cautions: [underBoat, raisedLeg],
     related: ['stern-drive-bellows-cracked'],
     alsoCalled: ['gimbal ring', 'swivel shaft', 'upper pivot', 'slop in the outdrive'],
   },
@@ -108,7 +109,8 @@ export const legEntries = entries(
     title: 'Water in the gear oil of the leg',
     lookFor:
       'With the leg down and rested overnight, loosen the lower drain screw and look at the first drops: clear water, milk or rust are faults, as is fine glitter on the magnet. A little paste on the magnet is normal. Look at the propeller shaft seal for fishing line, at the seal ring of the drain screws, and at the oil level in the bottle aboard.',
-    observed: 'The gear oil of the {side} leg was {extent} milky or watery; {item} looked the likely way in.',
+    observed:
+      'The gear oil drawn from the {side} leg was milky or watery, {extent}. The likely way in was {item}.',
     consequence:
       'Water takes away the film of oil and rusts gears and bearings. In frost it bursts the casing.',
     recommendation:
@@ -121,7 +123,7 @@ export const legEntries = entries(
     references: [],
     worksheets: [],
     cautions: [
-      underLiftedBoat,
+      underBoat,
       machineryStopped,
       'Catch the oil. Never exceed the maker’s pressure when testing a casing: seals and covers can fly.',
     ],
@@ -134,7 +136,8 @@ export const legEntries = entries(
     title: 'Trim or tilt rams leak or the leg sinks by itself',
     lookFor:
       'Raise the leg, mark a ram and look again after an hour. Examine rods for pits, ends for play and missing pins, hoses for rust at their ends and chafe in the hinge, and the pump for its oil level. A leg that sinks slowly with dry rams has a leak in the pump valves.',
-    observed: 'The {side} trim ram showed {extent} of pitting and oil; the leg sank {reading} in an hour.',
+    observed:
+      'The rams of the {side} leg were pitted and wet with oil {location}. The leg sank {reading} in an hour.',
     consequence:
       'A leg that will not stay up can touch on drying out; one that will not hold down kicks up astern and gives no stopping power. Burst hoses spill oil.',
     recommendation:
@@ -158,7 +161,7 @@ export const legEntries = entries(
     lookFor:
       'Look round the rubber ring between saildrive and hull for its date, for cracks, oil and stretched places, and for water in the space between its two layers where there is a sensor. Test the alarm of the sensor. From below look at the fairing flap, which is not the seal. The makers give an age at which it is to be renewed.',
     observed:
-      'The hull diaphragm of the saildrive was marked {date} and was {extent} cracked or oily. Its water alarm was {item}.',
+      'The hull diaphragm of the saildrive was marked {date}. It was cracked or oily {extent}. Its water alarm, when tested, gave {reading}.',
     consequence:
       'The diaphragm closes an opening in the hull as large as a hatch. If it lets go, the boat fills faster than any pump can clear.',
     recommendation:
@@ -170,8 +173,8 @@ export const legEntries = entries(
     harms: ['flooding'],
     references: [],
     worksheets: ['flooding-rate'],
-    cautions: [underLiftedBoat, 'Never lever or cut at a diaphragm afloat.', machineryStopped],
-    related: ['stern-drive-water-in-oil', 'stern-drive-anodes-wasted'],
+    cautions: [underBoat, 'Never lever or cut at a diaphragm afloat.', machineryStopped],
+    related: ['stern-drive-water-in-oil', 'corrosion-stern-drive-anodes'],
     alsoCalled: ['sail drive', 'hull seal', 'rubber gasket', 'diaphragm seal'],
   },
 );

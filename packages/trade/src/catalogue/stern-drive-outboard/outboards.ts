@@ -24,28 +24,8 @@ export const outboardEntries = entries(
     references: ['46 USC 4312', 'ABYC A-33'],
     worksheets: [],
     cautions: [startedEngine],
-    related: ['outboard-starts-in-gear'],
+    related: ['engine-neutral-start'],
     alsoCalled: ['kill cord', 'kill switch', 'lanyard', 'dead man’s switch', 'ECOS'],
-  },
-  {
-    key: 'outboard-starts-in-gear',
-    system: 'stern-drive-outboard',
-    title: 'Engine starts while in gear',
-    lookFor:
-      'Put the control slowly from neutral into gear, ahead and astern, and try the starter briefly at each place: it must not turn. On hand-start engines the pull cord must be blocked. Try the neutral lock of the lever, and whether neutral at the helm is neutral at the gearbox. Controls changed for another make often lose the switch.',
-    observed:
-      'The starter of the {side} engine turned with the control in {item}. The neutral switch was {extent} by-passed or out of adjustment.',
-    consequence:
-      'The boat leaps as the engine fires. People standing are thrown down or overboard near the propeller.',
-    recommendation:
-      'Have the start-in-gear protection repaired and the cables adjusted by a mechanic before the engine is used again.',
-    urgency: 'before-use',
-    harms: ['injury', 'loss-of-control', 'unlawful'],
-    references: ['ISO 11547', '33 CFR 183 subpart L', 'ABYC P-14'],
-    worksheets: [],
-    cautions: [startedEngine],
-    related: ['outboard-cut-off-missing'],
-    alsoCalled: ['neutral start switch', 'neutral safety switch', 'neutral interlock'],
   },
   {
     key: 'outboard-mounting-insecure',
@@ -65,7 +45,7 @@ export const outboardEntries = entries(
     references: [],
     worksheets: [],
     cautions: [raisedLeg],
-    related: ['stern-drive-transom-wet', 'outboard-overpowered'],
+    related: ['cored-transom-wet', 'outboard-overpowered'],
     alsoCalled: ['clamp brackets', 'transom bolts', 'safety chain'],
   },
   {
@@ -86,7 +66,7 @@ export const outboardEntries = entries(
     references: ['33 CFR 183.53', 'ISO 11592', 'ISO 14945'],
     worksheets: ['safe-power', 'safe-loading'],
     cautions: [],
-    related: ['outboard-mounting-insecure', 'stern-drive-transom-wet'],
+    related: ['outboard-mounting-insecure', 'cored-transom-wet'],
     alsoCalled: ['capacity plate', 'builder’s plate', 'maximum horsepower'],
   },
   {
