@@ -1,5 +1,6 @@
 import type { ScaleLinear } from 'd3-scale';
 import { area as areaShape, line as lineShape } from 'd3-shape';
+import { type EndLabel, writeApart } from './end-labels.ts';
 import { type AxisSpec, scaleFor, ticksOf } from './scales.ts';
 import { fine, fullWidth, hairline, ink, muted, outline, paper, signal, wash } from './style.ts';
 import { type Drawing, el, label, picture } from './svg.ts';
@@ -72,7 +73,21 @@ export function chart(spec: ChartSpec): Drawing {
     ...(spec.limits ?? []).map((limit) => drawLimit(plot, limit)),
     ...spec.series.map((series) => drawSeries(plot, series)),
     ...(spec.notes ?? []).map((note) => drawNote(plot, note)),
+    writeApart(endLabels(plot, spec)),
   );
+}
+
+/** The words of limits and sets of data, where these end at the right. */
+function endLabels({ x, y, right }: Plot, { limits = [], series }: ChartSpec): EndLabel[] {
+  const ofLimits = limits
+    .filter((limit) => limit.axis === 'y')
+    .map((limit) => ({ x: right + 6, y: y(limit.at), words: limit.words, colour: ink }));
+  const ofSeries = series.flatMap(({ words, points, strong }) => {
+    const last = points.at(-1);
+    if (!words || !last) return [];
+    return [{ x: x(last[0]) + 7, y: y(last[1]), words, colour: strong ? signal : ink }];
+  });
+  return [...ofLimits, ...ofSeries];
 }
 
 function layOut(spec: ChartSpec): Plot {
@@ -141,10 +156,7 @@ function drawLimit({ x, y, left, right, top, bottom }: Plot, limit: Limit): stri
   const stroke = { stroke: ink, 'stroke-width': outline, 'stroke-dasharray': '6 4' };
   if (limit.axis === 'y') {
     const at = y(limit.at);
-    return (
-      el('line', { x1: left, x2: right, y1: at, y2: at, ...stroke }) +
-      label(limit.words, { x: right + 6, y: at + 4, fill: ink })
-    );
+    return el('line', { x1: left, x2: right, y1: at, y2: at, ...stroke });
   }
   const at = x(limit.at);
   return (
@@ -157,10 +169,7 @@ function drawSeries(plot: Plot, series: Series): string {
   const { x, y, bottom } = plot;
   const colour = series.strong ? signal : ink;
   const points = series.points.map(([px, py]): Point => [x(px), y(py)]);
-  const last = points.at(-1);
-  const words =
-    series.words && last ? label(series.words, { x: last[0] + 7, y: last[1] + 4, fill: colour }) : '';
-  return shapes(series.kind, points, colour, plot, bottom) + words;
+  return shapes(series.kind, points, colour, plot, bottom);
 }
 
 function shapes(kind: Series['kind'], points: Point[], colour: string, plot: Plot, bottom: number): string {

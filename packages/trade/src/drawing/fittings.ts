@@ -1,4 +1,4 @@
-import { circle, type Point, shape, thin } from './panels.ts';
+import { type Point, shape, thin } from './panels.ts';
 import { fine, ink, muted, outline, signal, wash } from './style.ts';
 import { el } from './svg.ts';
 
@@ -48,7 +48,7 @@ export const springClamp = (diameter: number): string => {
   const half = diameter / 2 + 1;
   return (
     shape(`M-3 ${-half} h2.2 v${2 * half} h-2.2 Z M1 ${-half} h2.2 v${2 * half} h-2.2 Z`) +
-    shape(`M-3 ${-half} l-4 -7 h3 l3.2 7 Z M3.2 ${-half} l4 -7 h-3 l-3.2 7 Z`)
+    shape(`M-3.4 ${-half} v-8 h3 v8 Z M0.6 ${-half} v-8 h3 v8 Z`)
   );
 };
 
@@ -97,10 +97,18 @@ export const gasBottle = (x: number, y: number, width: number, height: number): 
   );
 };
 
+/** The same path larger or smaller: its lines keep their weight. Not for arcs. */
+const scaled = (d: string, by: number): string =>
+  d.replace(/-?\d+(\.\d+)?/g, (number) => String(Math.round(Number(number) * by * 100) / 100));
+
 /** A ball-valve seacock standing on the hull's inner face at its origin, its lever in line with the pipe: open. */
-export const seacock = (): string =>
-  shape('M-20 0 V-6 H20 V0 Z') +
-  shape('M-9 -6 V-12 Q-15 -20 -9 -28 V-33 H9 V-28 Q15 -20 9 -12 V-6 Z') +
-  shape('M-7 -33 V-38 H7 V-33 Z') +
-  circle(0, -20, 4) +
-  shape('M-2.5 -20 V-50 Q-2.5 -53 0 -53 Q2.5 -53 2.5 -50 V-20 Q2.5 -17.5 0 -17.5 Q-2.5 -17.5 -2.5 -20 Z');
+export const seacock = (size = 1): string =>
+  [
+    'M-20 0 V-6 H20 V0 Z',
+    'M-9 -6 V-12 Q-15 -20 -9 -28 V-33 H9 V-28 Q15 -20 9 -12 V-6 Z',
+    'M-7 -33 V-38 H7 V-33 Z',
+    'M-5 -20 Q-5 -25 0 -25 Q5 -25 5 -20 Q5 -15 0 -15 Q-5 -15 -5 -20 Z',
+    'M-2.5 -20 V-50 Q-2.5 -53 0 -53 Q2.5 -53 2.5 -50 V-20 Q2.5 -17.5 0 -17.5 Q-2.5 -17.5 -2.5 -20 Z',
+  ]
+    .map((d) => shape(scaled(d, size)))
+    .join('');
