@@ -15,6 +15,7 @@ import { deckFittingsEntries } from './deck/fittings.ts';
 import { deckOpeningsEntries } from './deck/openings.ts';
 import { deckStructureEntries } from './deck/structure.ts';
 import { electronicsEntries } from './electronics/instruments.ts';
+import { engineControlEntries } from './engine/controls.ts';
 import { coolingOilEntries } from './engine/cooling-oil.ts';
 import { runningEntries } from './engine/running.ts';
 import { engineSpaceEntries } from './engine/space.ts';
@@ -53,7 +54,7 @@ import { sternGlandEntries } from './shaft-propeller/glands.ts';
 import { propellerEntries } from './shaft-propeller/propellers.ts';
 import { steeringDriveEntries } from './steering/drive.ts';
 import { steeringRudderEntries } from './steering/rudder.ts';
-import { legCorrosionEntries } from './stern-drive-outboard/corrosion.ts';
+import { steeringHandEntries } from './steering/wheel.ts';
 import { legEntries } from './stern-drive-outboard/legs.ts';
 import { outboardEntries } from './stern-drive-outboard/outboards.ts';
 import { throughHullFittingEntries } from './through-hulls/fittings.ts';
@@ -76,12 +77,13 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...seacockHoseEntries,
   ...steeringDriveEntries,
   ...steeringRudderEntries,
+  ...steeringHandEntries,
   ...sternGlandEntries,
   ...shaftBearingEntries,
   ...propellerEntries,
   ...legEntries,
-  ...legCorrosionEntries,
   ...outboardEntries,
+  ...engineControlEntries,
   ...coolingOilEntries,
   ...runningEntries,
   ...engineSpaceEntries,

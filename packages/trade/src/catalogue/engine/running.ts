@@ -130,13 +130,14 @@ export const runningEntries = entries(
       rotating,
       'Clear the water of swimmers and dinghies first; never stand beside the propeller of a boat ashore.',
     ],
-    related: ['engine-belts-guards', 'outboard-starts-in-gear', 'outboard-cut-off-missing'],
+    related: ['engine-belts-guards', 'outboard-cut-off-missing'],
     alsoCalled: [
       'start in gear protection',
       'neutral safety switch',
       'kill cord',
       'lanyard',
       'engine cut-off',
+      'outboard',
     ],
   },
 );
