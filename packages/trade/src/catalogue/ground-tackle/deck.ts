@@ -9,7 +9,7 @@ export const groundTackleDeckEntries = entries(
     title: 'Anchor held on the roller by the windlass or its brake only',
     lookFor:
       'With the chain slack, push the anchor up and forward: a pin through the roller’s cheeks or a lashing to a strong point must hold it. Look at the chain stopper for play and a spring that is tired. Look at dents in the hull below the roller, where it has swung.',
-    observed: 'The anchor on the roller {location} was held by {item} alone; no pin or lashing was fitted.',
+    observed: 'On the bow roller the anchor was held by {item} alone. No pin or lashing was fitted.',
     consequence:
       'In a seaway the windlass brake slips and the anchor runs out at sea, or swings and holes the bow.',
     recommendation:
@@ -31,7 +31,7 @@ export const groundTackleDeckEntries = entries(
     lookFor:
       'Sight along the cheeks for a spread or a twist and try the sheave by hand. Look below for bolts through a backing plate, wet core and cracks in the laminate. Load it sideways by hand, as the chain does when she yaws. Check that there is a keep to hold the chain in.',
     observed:
-      'The bow roller {location} was {extent} bent; its sheave was {item} and its fastenings {material}.',
+      'The bow roller was bent by {reading} on its {side} side and its fastenings had moved {extent}.',
     consequence: 'The chain climbs out and saws at the bow, or the roller tears away and lets the water in.',
     recommendation: 'Have it straightened or renewed, with a backing plate, a keep and a sheave that turns.',
     urgency: 'within-days',
@@ -51,8 +51,7 @@ export const groundTackleDeckEntries = entries(
     title: 'No snubber or chain stopper: the windlass takes the load at anchor',
     lookFor:
       'Ask how she lies at anchor, and look for a stretchy line with a hook or a hitch to take the chain to a cleat, and a stopper that can hold it. Look at the windlass base for cracks and movement. A windlass lifts; its gypsy and shaft are not meant to hold her in a swell.',
-    observed:
-      'No snubber or stopper was found; the {item} held the chain, with its base {extent} marked or moved.',
+    observed: 'No snubber or chain stopper was found. The windlass alone holds the chain at anchor.',
     consequence:
       'Shock loads break the shaft, strip gears or lift the windlass from the deck, and the chain runs out.',
     recommendation:
@@ -71,9 +70,9 @@ export const groundTackleDeckEntries = entries(
     system: 'ground-tackle',
     title: 'Windlass without a breaker, or foot switches exposed',
     lookFor:
-      'Follow the supply to a breaker or fuse near the battery that suits motor and cable, and see that it can be switched off by somebody at the bow’s side or the helm. Press each switch: covers must close and spring back, and nothing may start when water or a foot touches. Try the clutch and the emergency handle; measure the drop of voltage while it lifts.',
+      'Follow the supply to a breaker or fuse near the battery that suits motor and cable, and find the isolator. Press each switch: its cover must close and it must spring back. Nothing may start by a foot set down or a wet contact. Measure the voltage at the motor while it lifts, and try clutch and emergency handle.',
     observed:
-      'The windlass was protected by {item}; {count} of its deck switches had lost their covers {location}. The voltage under load was {reading}.',
+      'The windlass supply was protected by {item}. On deck {count} foot switches had lost their covers. Its terminals stood at {reading} under load.',
     consequence:
       'A short circuit in the cable makes a fire. A switch touched by accident lets the chain run, or pulls a hand in.',
     recommendation:
@@ -95,7 +94,7 @@ export const groundTackleDeckEntries = entries(
     title: 'Anchor locker drain blocked or open to the cabin',
     lookFor:
       'Pour in a bucket of water: it should leave overboard soon, and none should come into the hull at the bottom, bulkhead or cable holes. Look for mud, leaves and chain lying in wet rust. A drain to the bilge is a fault unless it can be shut off. Look at the lid’s catch, as it opens in a seaway.',
-    observed: 'The drain of the anchor locker {location} was {extent} blocked; water came into {item}.',
+    observed: 'The drain of the anchor locker was blocked {extent}. Water poured in came out {location}.',
     consequence:
       'A full locker adds weight to the bow and drives water below; chain rusts in it. A lid that lifts lets the sea in.',
     recommendation:

@@ -10,7 +10,7 @@ export const anchorJointEntries = entries(
     lookFor:
       'Look how the pin of each shackle in the ground tackle is locked. The wire belongs through the eye of the pin and round the body of the shackle, two or three turns, twisted and tucked in. Wire led to a link of the chain is wrong, as is a cable tie, tape or a rusted wire. Try the pin: it should be tight before it is moused.',
     observed:
-      'The pin of the shackle {location} was moused with {material} to the chain and not to the body of the shackle.',
+      'The shackle {location} was moused with {material} wire that led from its pin to the chain and not round the body of the shackle.',
     consequence:
       'Chain and shackle turn against each other. Wire between them is broken by that movement, or turns the pin out itself. When the pin goes, the anchor is lost.',
     recommendation:
@@ -31,13 +31,13 @@ export const anchorJointEntries = entries(
     system: 'ground-tackle',
     title: 'Quick link or chain shackle where an anchor shackle belongs',
     lookFor:
-      'See what joins chain to anchor and rope to chain. A bow-shaped anchor shackle lets the chain swing each way without jamming on the shank; a narrow chain (D) shackle binds there, and a quick link has a thin threaded sleeve that opens by itself and hates side load. Read the working load stamped on it; no stamp, no figure. The shackle is one size up from the chain as a rule, as strength goes by marks and not by size.',
+      'See what joins chain to anchor and rope to chain. A bow-shaped anchor shackle lets the chain swing each way without jamming on the shank. A narrow chain shackle (D) binds there, and a quick link is weak when pulled sideways and opens when its sleeve turns. Read the working load marked on it: without a mark there is no figure. Go by marks and not by size; a plain shackle often needs to be one size above the chain (common practice, no source).',
     observed:
-      'The chain was joined to the {item} by a {material} quick link or chain shackle of {size}, marked {reading}, where an anchor shackle belongs.',
+      'The anchor chain was joined to {item} by a {material} quick link or chain shackle of {size}. Its marked working load was {reading}.',
     consequence:
       'It is weaker than the chain, jams so that it is levered open as the boat swings, and can unscrew. It is the weakest place in the whole ground tackle.',
     recommendation:
-      'Fit a bow (anchor) shackle, galvanised, with a marked working load not less than that of the chain, pin through the anchor’s eye or as its maker shows, tight and moused round its body.',
+      'Fit a galvanised anchor (bow) shackle with a marked working load not less than that of the chain, the way round that lets both sides swing freely. Tighten its pin and mouse it round the body of the shackle.',
     urgency: 'within-days',
     withinDays: 30,
     raise: 'Before use when the link is open, bent or cracked, or she is to lie at anchor.',
@@ -56,7 +56,7 @@ export const anchorJointEntries = entries(
     lookFor:
       'Run the whole chain out, by hand and by the windlass, and look at every join: it must fit the pockets of the gypsy and pass the stripper and hawse without jumping. Look for bright marks, bent strippers and chipped pockets. Riveted and screwed joining links must be of the chain’s own size and grade; a link that fits because it is thin is too weak instead.',
     observed:
-      'At {reading} from the anchor the chain was joined by {item} of {size}, too large for the {size} chain and the gypsy, which it jumped.',
+      'The chain of {size} was joined by {item} at {reading} from the anchor. The join was too large for the gypsy and jumped or jammed on it.',
     consequence:
       'The chain jams or jumps off, running out unheld, just when it is to be shortened or let go in a hurry. Fingers are caught freeing it.',
     recommendation:
@@ -79,7 +79,7 @@ export const anchorJointEntries = entries(
     lookFor:
       'See whether the swivel’s jaws lie on the shank itself: when the boat swings, the chain pulls them sideways. Two links or a shackle between takes that away. Look at the swivel’s pin, locking screw and shaft for rust lines, and whether it turns. Stainless next to galvanised loses the zinc of the latter.',
     observed:
-      'A {material} swivel of {size} was fixed straight to the shank of the anchor {location}; its pin was {extent}.',
+      'A {material} swivel of {size} was fixed straight to the shank of the anchor, with no link between to take a side pull.',
     consequence:
       'Jaws opened by a side pull let go of the anchor, and a shaft that rusts inside the swivel is not seen.',
     recommendation:
@@ -100,15 +100,15 @@ export const anchorJointEntries = entries(
     system: 'ground-tackle',
     title: 'End of the chain loose, or shackled so that it can’t be let go',
     lookFor:
-      'Follow the chain to its end in the locker. It should be held by a lashing, of rope as strong as will hold it briefly, to a strong point, long enough that the lashing comes on deck when all the chain is out, so that it can be cut there. A shackle, a loose end or an eye screwed in the bulkhead are faults.',
-    observed: 'The inboard end of the chain was {item} {location}.',
+      'Follow the chain to its end in the locker. A rope lashing to a strong point should hold it, long enough that it comes on deck when all the chain is out, so that it can be cut there. A shackle, nothing at all, or a small eye screwed into a panel are faults.',
+    observed: 'In the chain locker the inboard end of the chain was held by {item}.',
     consequence:
       'A loose end goes overboard with everything; one shackled under load can’t be released when the anchor must be slipped in an emergency.',
     recommendation:
       'Lash it to a strong point with rope, of a length that brings the lashing on deck, and keep a knife there.',
     urgency: 'within-days',
     withinDays: 30,
-    raise: 'Before use when nothing holds it.',
+    raise: 'Before use when nothing holds it and she is to lie at anchor.',
     lower: 'A note when it is shackled where the pin can be reached and freed under load.',
     harms: ['loss-of-control'],
     references: [],

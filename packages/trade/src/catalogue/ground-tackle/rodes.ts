@@ -8,9 +8,8 @@ export const rodeEntries = entries(
     system: 'ground-tackle',
     title: 'Anchor chain worn, rusted or stretched',
     lookFor:
-      'Run out all of it, and look hardest at the ends and the part from the locker’s wet bottom. Measure the diameter where links bear on each other, in two directions, at several places, and count worn links a length. Rust that comes off as flakes, links that seize, twist or lie open, and a gypsy that jumps are signs. Even brown colour on bare steel is not yet wear.',
-    observed:
-      'The {size} chain was worn to {reading} at the bearing of its links {location}, {extent} rusted or flaked.',
+      'Run out all of it, and look hardest at both ends and at the part from the wet bottom of the locker. Measure the diameter where links bear on each other, in two directions, at several places. Measure the length of ten links pulled straight, worn against unworn, to see stretch. Rust that comes off in flakes, seized or bent links, and a chain that jumps on its gypsy are signs; brown colour on full-sized links is not yet wear.',
+    observed: 'The {size} chain was worn to {reading} where its links bear, {location}, and rusted {extent}.',
     consequence:
       'A link breaks by its area: a tenth gone from the diameter takes about a fifth of the strength.',
     recommendation:
@@ -32,7 +31,7 @@ export const rodeEntries = entries(
     lookFor:
       'Run the rope through the hand, look at the splice, thimble and fairlead, and where it bends in the locker. Hardened, glazed or fuzzed lay, mould and a splice with few tucks are faults. A knot in place of a splice halves its strength and jams in the windlass. Rope kept dry and out of the sun lasts long.',
     observed:
-      'The anchor rope of {size} was chafed {location}, {extent}; it was joined to the chain by {item}.',
+      'The anchor rope of {size} was chafed {location}, {extent}. It was joined to the chain by {item}.',
     consequence:
       'A chafed rope parts where it crosses the bow, which is where nobody looks on a night at anchor.',
     recommendation:
@@ -53,9 +52,9 @@ export const rodeEntries = entries(
     system: 'ground-tackle',
     title: 'Anchor or rode too light or too short for the boat',
     lookFor:
-      'Weigh or read the anchor, measure chain and rope, and compare with the length, windage and waters she goes to. A load table and the worksheet tell more than the weight on its own. Look for bends, worn points and a spare anchor ready, and whether the rode is marked by length.',
+      'Weigh the anchor or read its mark, measure chain and rope, and compare with the boat’s length, beam, windage and the waters she uses. The worksheet works out load, scope and the weakest part. Ask how she has lain in wind. Windage counts for more than weight.',
     observed:
-      'The anchor of {size} had {reading} of chain and rope of {material}; the worksheet gave a lower strength or scope than asked for {location}.',
+      'The anchor weighed {size} on {reading} of {material}. That is less than the load table and scope ask for a boat of this length, beam and windage.',
     consequence: 'The anchor drags when the wind comes round or rises, and a short chain lets it break out.',
     recommendation:
       'Fit an anchor and rode of the size that a current load table asks for the boat’s length, beam and windage, with the weakest joint as strong as the chain, and a second anchor ready.',
@@ -76,7 +75,7 @@ export const rodeEntries = entries(
     title: 'Anchor bent, its hinge worn or welds cracked',
     lookFor:
       'Sight along the shank, look at the flukes from ahead, and work a hinge: it should not close past its stop or bind with mud. Look for cracks at welds, lost lead and worn points. A straight rust streak at a weld is a crack until dye shows none.',
-    observed: 'The {item} was bent {extent}; a crack or worn hinge was seen {location}.',
+    observed: 'The anchor was bent {extent}. A crack or worn hinge was seen {location}.',
     consequence:
       'A bent shank or fluke sets the anchor at the wrong angle: it doesn’t dig in, or comes out when the pull turns.',
     recommendation: 'Renew it. Do not straighten it cold or weld it in the yard without the maker’s advice.',
@@ -97,7 +96,7 @@ export const rodeEntries = entries(
     title: 'No second anchor, or it can’t be got out',
     lookFor:
       'Ask for the second anchor and bring it on deck; time it. It wants its own chain and rope made up, a clear path to the bow or stern and no tools. One without rode, or in the bottom of a locker under everything, is as good as missing.',
-    observed: 'A second anchor was {item}; it lay {location} and {extent} of rode was made up for it.',
+    observed: 'No second anchor was ready: {item}.',
     consequence:
       'When the first anchor is lost, fouled or not enough, there is nothing to hold her off a shore.',
     recommendation: 'Stow a second anchor with its rode made up where it can be let go in a few minutes.',

@@ -29,8 +29,7 @@ export const rigJointEntries = entries(
     title: 'Rigging screw with too little thread, bent or galled',
     lookFor:
       'Look through the open body, or by a pin through the hole of a closed one, how far each thread reaches in: at least its own diameter and better one and a half (common practice, no source). Look along screws for a bend, and try them slack at lay-up: one that binds in stainless on stainless is galling. Cracks start in the first thread in the body and at pin holes.',
-    observed:
-      'The rigging screw of {item} had {reading} of thread in its body on a screw of {size}; it was {extent}.',
+    observed: 'The rigging screw of {item} had {reading} of thread in its body on a screw of {size}.',
     consequence:
       'A screw held by a few turns strips; a bent one breaks in fatigue at the first thread. A galled one will seize when it is needed.',
     recommendation:
@@ -53,7 +52,7 @@ export const rigJointEntries = entries(
     lookFor:
       'At both ends of each stay ask whether it can hinge fore-and-aft and athwartships. The forestay that carries a sail, and furling gear most of all, needs a toggle at both ends; shrouds need one at the deck when the chainplate does not lie in their line. A fork on a chainplate hinges one way only. Look for bent screws and swages as proof.',
     observed:
-      'No toggle was fitted at the {location} end of {item}; the stay was bent at its fitting {extent}.',
+      'No toggle was fitted to {item} {location}, where the stay swings. Its fitting was bent {extent}.',
     consequence:
       'Each tack bends wire and terminal at the same place. That is the usual cause of a crack across a swage or of broken wires beside it.',
     recommendation:
@@ -76,7 +75,7 @@ export const rigJointEntries = entries(
     lookFor:
       'Look at every pin, aloft as well: it should fill its hole, bear on its plain shank over the full width and be held by a split pin. Threads of a bolt in the hole, washers to take up a wide fork and pins worn to a waist are faults. Count the split pins; feel under tape and boots.',
     observed:
-      'At {location} the pin of {item} was {material} of {size}, loose in its hole; {count} split pins were missing.',
+      'The pin of {item}, {location}, measured {size} and was loose in its hole. Nearby {count} split pins were missing.',
     consequence:
       'A loose pin bears on a line and hammers; a thread is a row of cracks waiting. Without its split pin it works out.',
     recommendation:
@@ -123,7 +122,7 @@ export const rigJointEntries = entries(
     title: 'Bulkhead or knee under a chainplate rotten or moving',
     lookFor:
       'Below deck, press the plywood round the chainplate bolts with a blunt awl, especially under its face veneer, and look for bolt holes drawn upward, a bulkhead come away from the hull, and lifted deck outside. Doors that jam when she is under sail are a sign. Dark stain alone can be old and dry.',
-    observed: 'The {item} that carries the {side} chainplate was {extent} soft or parted {location}.',
+    observed: 'The structure that carries the {side} chainplate, {item}, was soft or parted {extent}.',
     consequence:
       'The chainplate is only as strong as what it is bolted to. When it draws, the rig is lost on that tack.',
     recommendation:

@@ -10,7 +10,7 @@ export const runningRiggingEntries = entries(
     lookFor:
       'With the sail hoisted, look with a glass at the angle between halyard and forestay: it should stand off from the foil, with the swivel near its top. Turn the drum by hand: it should run smoothly both ways and never be forced by a winch. Look at the foil joints and the wire at the top and foot, which the gear hides; the halyard shows flats where it wrapped.',
     observed:
-      'The halyard of the furling sail ran nearly along the foil, {reading}; the gear was {extent} stiff to turn.',
+      'The halyard of the furling sail lay almost along the foil, within {reading} of it. The gear was stiff to turn.',
     consequence:
       'A wrapped halyard jams the gear with sail set, unlays the forestay when forced, and has brought masts down.',
     recommendation:
@@ -32,8 +32,7 @@ export const runningRiggingEntries = entries(
     title: 'Halyards and sheets chafed, or their sheaves worn',
     lookFor:
       'Run each line through the hand over its whole length, hoisting one by its neighbour; look at the part that lies over the sheave when hoisted, at clutches and at shackle knots. Aloft look for sheaves that do not turn, cheeks spread, sharp edges and wire halyards with burrs. Stiff, sun-baked cover with a sound core can serve for a while.',
-    observed:
-      'The {item} was chafed {location}, {extent}; the sheave there was {material} and did not turn freely.',
+    observed: 'The cover of {item} was chafed {location}, {extent}. The sheave there did not turn freely.',
     consequence:
       'A halyard that parts drops the sail or topping lift on those below, and it is the line a person hangs from.',
     recommendation:
@@ -59,7 +58,7 @@ export const runningRiggingEntries = entries(
     title: 'Winch slips, or its base is loose',
     lookFor:
       'Turn each winch in both gears and listen: pawls should click evenly. Load it by hand with a short line and try it backward; a drum that gives has a stuck pawl or weak spring. Rock it on its base and look below for washers sunk into the deck. A handle that jumps out has a worn socket.',
-    observed: 'The winch {location} slipped under load in {item}; its base moved {extent}.',
+    observed: 'The winch {location} slipped when loaded by hand. Its base moved by {reading}.',
     consequence:
       'A pawl that lets go spins the handle back and breaks hands and arms; a loose base draws its bolts through the deck.',
     recommendation:
@@ -84,7 +83,7 @@ export const runningRiggingEntries = entries(
     title: 'Sails weak in stitching or cloth from the sun',
     lookFor:
       'Look at the leech and foot that stay in the sun when the sail is furled, and pick at stitches with a pin: those that part are finished. Try to tear cloth between finger and thumb at the leech, on a small place. Look at corners, slides, batten pockets and chafe at spreaders. Dirt and mould are looks, not strength.',
-    observed: 'The {item} had weak stitching {extent} and thin cloth {location}; its age was given as {age}.',
+    observed: 'The stitching of {item} was weak {location}, {extent}. Its age was given as {age}.',
     consequence: 'It splits in a squall when it is most needed, and its seams go one after another.',
     recommendation: 'Have a sailmaker examine, restitch or replace it, and renew the sun strip.',
     urgency: 'next-layup',
@@ -103,8 +102,7 @@ export const runningRiggingEntries = entries(
     title: 'Rod rigging whose heads have not been examined for long',
     lookFor:
       'Look for the heads in their sockets at both ends, with a lens and dye penetrant; rods should hang straight and turn in their seats when slack. A rod kinked or with nicks, and a seat worn to a ridge, are faults. Ask for papers of the last re-heading, and the makers’ interval by years and miles. Rod gives no broken wires for a warning.',
-    observed:
-      'The rod rigging {location} was {age} old; its heads were last examined {date} according to {item}.',
+    observed: 'The rod rigging was {age} old. The last examination of its heads on record was in {date}.',
     consequence: 'The cold-formed head is where rod cracks, unseen in its socket. It parts at once.',
     recommendation:
       'Have a rigger with experience of rod draw it, dye-test every head, and re-head or renew at the maker’s interval.',

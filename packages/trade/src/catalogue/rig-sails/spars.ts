@@ -6,18 +6,17 @@ export const sparEntries = entries(
   {
     key: 'rig-mast-heel-corroded',
     system: 'rig-sails',
-    title: 'Mast heel corroded, or its step sinking',
+    title: 'Mast heel corroded',
     lookFor:
-      'Look at the lowest hand’s breadth of the mast all round for white powder, pits, bulges and cracks at drain holes, and into the heel where wires come out. In a keel-stepped mast look in the bilge, where it stands wet. On deck look for a dish round the step, cracked gelcoat, and below for a post or beam that has crushed, rusted or moved. Rig that has gone slack on all sides at once points there.',
-    observed:
-      'The heel of the {material} mast was corroded {location}, {extent}. The step or its support had sunk {reading}.',
+      'Look at the lowest hand’s breadth of the mast all round for white powder, pits, bulges and cracks at drain holes, and into the heel where wires come out. A mast stepped on the keel stands in bilge water and suffers most. See whether the heel touches steel, bronze or copper-soaked wood, and whether its drain is open. Powder alone brushes off and leaves a sound wall that rings.',
+    observed: 'The heel of the mast was corroded {location}, {extent}. The deepest pit measured {reading}.',
     consequence:
-      'The heel carries the pull of all the rigging together. When it crumples or sinks, the rig goes slack and the mast can jump off its step.',
+      'The heel carries the pull of all the rigging together. When its wall has thinned it crumples, the rig goes slack and the mast may come off its step.',
     recommendation:
-      'Have the mast unstepped and examined by a rigger; cut off and plug or sleeve a corroded heel, and isolate it from steel and bronze. Have a sunken support opened and rebuilt by a yard.',
+      'Have the mast unstepped and the heel examined by a rigger. Cut off or sleeve what is wasted, open the drain, and isolate the heel from its step.',
     urgency: 'within-days',
     withinDays: 60,
-    raise: 'Before use when the wall is eaten through or buckled, or the support has failed.',
+    raise: 'Before use when the wall is eaten through or has buckled.',
     lower: 'At the next lay-up when it is surface powder only and the wall rings sound.',
     harms: ['rig-failure', 'deterioration'],
     references: [],
@@ -31,9 +30,9 @@ export const sparEntries = entries(
     system: 'rig-sails',
     title: 'Aluminium mast eaten under its stainless fittings',
     lookFor:
-      'Look round stainless fittings, winch bases and rivets for blisters in the paint or anodising, white powder, and gaps under the edges. Press beside them with a blunt point. A ring of powder without pits is a beginning; a fitting that has lifted or rivets that turn are not.',
+      'Look round stainless fittings, winch bases and rivets for blisters in the paint or anodising, white powder, and gaps under the edges. Press beside them with a blunt point. A ring of powder without pits is a beginning. A fitting that has lifted, or rivets that turn, are past that.',
     observed:
-      'The mast was corroded under {item} {location}, {extent}; the fastenings were of {material} with no isolation seen.',
+      'The mast was corroded under {item}, {location}, {extent}. Nothing was seen that parts the metals.',
     consequence:
       'Stainless steel and aluminium make a cell in salt water. The wall thins unseen until the fitting pulls out.',
     recommendation:
@@ -54,7 +53,7 @@ export const sparEntries = entries(
     title: 'Mast or boom cracked, dented or bent',
     lookFor:
       'Look along the track for a bend that stays with the rig slack, and round every cut-out: spreaders, sheave boxes, tangs, gooseneck, vang and the partners. Cracks run from square corners and from rivet holes in a row. Dents in the wall of a mast in compression matter more than scratches.',
-    observed: 'The {item} was {extent} cracked or dented {location}, over {size}.',
+    observed: 'A crack or dent was found in {item}, {location}, {size} long.',
     consequence:
       'A spar in compression folds at its weakest place. A crack at a cut-out or a dent is that place.',
     recommendation:
@@ -73,9 +72,9 @@ export const sparEntries = entries(
     system: 'rig-sails',
     title: 'Spreader root cracked, or the spreader drooping or loose',
     lookFor:
-      'From ahead with a glass: spreaders should halve the angle the shroud makes, so slant slightly upward, and match each other. Aloft, look at the root and its weld, pins and through bar, and for movement fore-and-aft on fixed types. Off with the boots: tips should be fixed to the shroud, with the wire sound below. Wooden spreaders rot at the top of the root and under paint.',
+      'From ahead with a glass: spreaders should halve the angle the shroud makes, so slant slightly upward, and match each other. Aloft, look at the root and its weld, pins and through bar, and for movement fore-and-aft on fixed types. Take off the boots: tips should be fixed to the shroud, with the wire sound below. Wooden spreaders rot at the top of the root and under paint.',
     observed:
-      'The {side} spreader was {extent} cracked or loose at its root, and sat at a different angle from the other. The tip was {item}.',
+      'The {side} spreader was cracked or loose at its root, {extent}, and did not stand at the angle of the other.',
     consequence:
       'A spreader that slips or swings lets its shroud go slack, and the mast buckles sideways at that height.',
     recommendation:
@@ -95,7 +94,7 @@ export const sparEntries = entries(
     title: 'Wooden spar with rot or open glue lines',
     lookFor:
       'Look for dark stain under varnish at the heel, under mast bands, at the partners, at fastening holes and where halyard sheaves let in rain. Probe gently and sound with a small mallet; try a knife blade in the glue lines. Shakes along the grain that do not run out are usual in solid spars; open scarfs are not.',
-    observed: 'The wooden {item} was dark and soft {location}, {extent}; glue lines were open over {size}.',
+    observed: 'The wood of {item} was dark and soft {location}, {extent}. Glue lines stood open.',
     consequence:
       'Rot and open glue take away the walls that carry the compression, and hide under paint and bands.',
     recommendation:

@@ -10,7 +10,7 @@ export const terminalEntries = entries(
     lookFor:
       'Clean each swage with a plastic pad, look along the barrel with a lens and strong light from the side, then use dye penetrant. A crack along the barrel, often with a brown line, starts from rust swelling inside. Lower ends are worst, as rain and salt run down into them. Die lines from swaging run along too, but are shallow, straight, even and take no dye.',
     observed:
-      'The swaged terminal at the {location} end of {item} had a lengthwise crack of {size}, with rust weeping from it.',
+      'A swaged terminal of {item}, {location}, had a lengthwise crack {size} long, with rust weeping from it.',
     consequence:
       'Corrosion inside the barrel is bursting it. It grips the wire less than it should, and the wire inside cannot be seen. Terminals of the same age and make are likely to follow.',
     recommendation:
@@ -33,8 +33,7 @@ export const terminalEntries = entries(
     title: 'Swaged terminal with a crosswise crack',
     lookFor:
       'Look round the neck where barrel meets eye, fork or thread, and round the eye beside its pin, with a lens and dye penetrant. A crack across the fitting comes from bending to and fro. Ask whether the end has a toggle and whether the stay could swing on it: forestays with furlers and lower shrouds are the usual places.',
-    observed:
-      'The swaged terminal at the {location} end of {item} had a crack across it of {size} at its neck.',
+    observed: 'A swaged terminal of {item}, {location}, had a crack across its neck, {size} long.',
     consequence:
       'This is fatigue. A crack across a fitting grows with each load and the fitting parts without further warning; the mast may follow. The other fittings have bent as often.',
     recommendation:
@@ -54,11 +53,11 @@ export const terminalEntries = entries(
   {
     key: 'rig-same-age',
     system: 'rig-sails',
-    title: 'Standing rigging past its usual life, or the rest as old as a failed part',
+    title: 'Standing rigging past its usual life, or as old as a failed part',
     lookFor:
       'Ask for the rigger’s invoice; without one, take the rig to be as old as the boat or its last proved renewal. Look for mixed terminals and bright single wires, which show that parts were renewed alone. Age is not damage, but it tells how hard to look and what an insurer will ask. Miles and climate count as well as years.',
     observed:
-      'The standing rigging was {age} old by {item}; no later renewal was shown. {count} parts had already been replaced singly.',
+      'The standing rigging was {age} old by {item}. No later renewal was shown, but {count} parts had been replaced singly.',
     consequence:
       'Stainless rigging fails from inside terminals and by fatigue, which no look from outside excludes. Parts of one age have borne the same loads; when one has failed, the others are near it.',
     recommendation:
@@ -80,8 +79,7 @@ export const terminalEntries = entries(
     title: 'Broken wires in a shroud or stay',
     lookFor:
       'Wrap a rag round the wire and slide it along, first at the ends: a broken wire catches. Look where it enters each terminal, over spreader tips and where it goes through rollers. A wire standing off, a bulge or a lay that has opened counts. Do not use bare hands.',
-    observed:
-      'In {item} {count} broken wires were found {location}, the wire being {size} 1×19 by appearance.',
+    observed: 'In {item} {count} broken wires were found {location}. The wire measured {size}.',
     consequence:
       'The strands left carry more and break in their turn, as all have bent as often. Where one wire has gone at a terminal, others inside it often have.',
     recommendation:
@@ -100,7 +98,7 @@ export const terminalEntries = entries(
     title: 'Swaged terminal bent like a banana',
     lookFor:
       'Look along the barrel from two sides: it should be straight and the wire leave it in the same line. A curve was made in the swaging machine or by a blow. A barrel with flats or ridges was rolled badly. Compare with others of the set, and see whether it has since cracked.',
-    observed: 'The terminal at the {location} end of {item} was bent, {extent}.',
+    observed: 'A swaged terminal of {item}, {location}, was bent by {size} over its length.',
     consequence:
       'The outer side of the bend carries the load, and the wire is bent where it leaves, so both tire early.',
     recommendation:
@@ -121,7 +119,7 @@ export const terminalEntries = entries(
     title: 'Screwed wire terminal opened, rusty inside or not locked',
     lookFor:
       'Look at the joint between body and end of terminals that are assembled by hand: threads showing, no thread locking, sealant squeezed out or rust weeping. The wires should come out evenly all round. Open one of the set at lay-up to see cone and wires; use a new cone or wedge when closing it.',
-    observed: 'The screwed terminal at the {location} end of {item} was {extent} open or rusty at its joint.',
+    observed: 'A screwed terminal of {item}, {location}, was open or rusty at its joint, {extent}.',
     consequence:
       'Made well, these hold as much as the wire and can be opened. Loose or wrongly assembled, they let the wire slip out of the cone.',
     recommendation:

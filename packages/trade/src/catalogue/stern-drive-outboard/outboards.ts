@@ -12,8 +12,7 @@ export const outboardEntries = entries(
     title: 'Engine cut-off cord missing or the switch does not stop the engine',
     lookFor:
       'See that the cord is aboard, with its clip sound and its coil long enough for the helm but no longer. With the engine idling, pull the clip: the engine must stop at once, and should not start again until the clip is back. Do this at every helm position and with wireless types by their own test. A spare clip left in the switch defeats it.',
-    observed:
-      'The cut-off device of the {side} engine was {extent}; the engine {item} when the clip was pulled.',
+    observed: 'No working cut-off was found at the helm {location} for the {side} engine: {item}.',
     consequence:
       'When the helmsman is thrown out, the boat goes on, usually turning, and comes back over the person in the water.',
     recommendation:
@@ -53,9 +52,8 @@ export const outboardEntries = entries(
     system: 'stern-drive-outboard',
     title: 'Outboard more powerful or heavier than the boat’s plate allows',
     lookFor:
-      'Read the builder’s or capacity plate and compare it with the power on the engine’s own plate, not on its cowl. Count the weight also: many modern engines of equal power are heavier. Look at the depth of the cockpit drains and transom cut-out with people aft, and for cracks in the transom. Plate missing: say so and use the worksheet where it applies.',
-    observed:
-      'The boat was marked for {size} and carried an outboard of {reading}. With the crew aft, {extent}.',
+      'Read the builder’s or capacity plate and compare it with the power on the engine’s own plate, not on its cowl. Count the weight also: modern engines of equal power are often heavier. With people aft, look how near the transom cut-out and cockpit drains come to the water. Where there is no plate, say so and use the worksheet where it applies.',
+    observed: 'The boat was marked for {size} and carried an outboard of {reading}.',
     consequence:
       'Too much power makes the boat hard to hold at speed and overloads the transom; too much weight sinks the stern and lets the sea over it. An insurer may refuse a claim.',
     recommendation:
@@ -76,7 +74,7 @@ export const outboardEntries = entries(
     lookFor:
       'Run it with water at the intakes and watch the tell-tale: a steady, lukewarm stream that grows with speed. A weak one may only be a blocked outlet; clear it with soft line, then look again. Ask when the impeller was last renewed and whether the engine is flushed. Test the overheat alarm by its own method.',
     observed:
-      'The cooling stream of the {side} outboard was {extent} at {reading}. The impeller was {age} old by record.',
+      'The cooling stream of the {side} outboard was weak at {reading}. Its impeller was {age} old by record.',
     consequence: 'An outboard short of water overheats within minutes; pistons and gaskets go first.',
     recommendation:
       'Have the impeller, its housing and the intake screens renewed or cleared and the passages flushed; prove the thermostat and alarm.',
@@ -98,7 +96,7 @@ export const outboardEntries = entries(
     lookFor:
       'Mark hub and blades with one line of paint and look after a run at full throttle: a line that no longer meets has slipped. The engine races in gear without pushing. Take the propeller off and look behind it for fishing line, a cut seal and a missing thrust washer. Grease the splines and see the nut locked on refitting.',
     observed:
-      'The propeller of the {side} leg slipped on its hub at {reading}. Behind it {extent} of fishing line was found at the seal.',
+      'The propeller of the {side} leg slipped on its hub at {reading}. Fishing line was wound behind it, {extent}.',
     consequence:
       'A slipping hub gives no thrust when it is wanted, and line cuts the seal and lets water into the gears.',
     recommendation:
