@@ -1,7 +1,7 @@
 import { entries } from '../entry.ts';
 import { chainRunning, liftedAnchor } from './cautions.ts';
 
-/** Bow roller, windlass, cleats and locker. */
+/** Bow roller, windlass, snubber and locker. */
 export const groundTackleDeckEntries = entries(
   {
     key: 'anchor-stowage-insecure',
@@ -70,7 +70,7 @@ export const groundTackleDeckEntries = entries(
     system: 'ground-tackle',
     title: 'Windlass without a breaker, or foot switches exposed',
     lookFor:
-      'Follow the supply to a breaker or fuse near the battery that suits motor and cable, and find the isolator. Press each switch: its cover must close and it must spring back. Nothing may start by a foot set down or a wet contact. Measure the voltage at the motor while it lifts, and try clutch and emergency handle.',
+      'Follow the supply to a breaker or fuse near the battery that suits motor and cable, and find the isolator. Press each switch: its cover must close and it must spring back. Nothing may start because a foot slips or water lies on it. Measure the voltage at the motor while it lifts, and try clutch and emergency handle.',
     observed:
       'The windlass supply was protected by {item}. On deck {count} foot switches had lost their covers. Its terminals stood at {reading} under load.',
     consequence:

@@ -39,7 +39,7 @@ export const rodeEntries = entries(
     urgency: 'within-days',
     withinDays: 60,
     raise: 'Before use when a strand is cut or the splice slips.',
-    lower: 'A note when it is fuzzy and full of strength.',
+    lower: 'A note when only the surface is fuzzy.',
     harms: ['loss-of-control'],
     references: ['ABYC H-40'],
     worksheets: ['rode'],
@@ -74,7 +74,7 @@ export const rodeEntries = entries(
     system: 'ground-tackle',
     title: 'Anchor bent, its hinge worn or welds cracked',
     lookFor:
-      'Sight along the shank, look at the flukes from ahead, and work a hinge: it should not close past its stop or bind with mud. Look for cracks at welds, lost lead and worn points. A straight rust streak at a weld is a crack until dye shows none.',
+      'Sight along the shank, look at the flukes from ahead, and work a hinge: it should not close past its stop or bind with mud. Look for cracks at welds, lost lead and worn points. A straight rust streak along a weld is a crack until dye shows none.',
     observed: 'The anchor was bent {extent}. A crack or worn hinge was seen {location}.',
     consequence:
       'A bent shank or fluke sets the anchor at the wrong angle: it doesn’t dig in, or comes out when the pull turns.',

@@ -1,7 +1,7 @@
 import { entries } from '../entry.ts';
 import { aloft, belowTheMast, rigUnderLoad } from './cautions.ts';
 
-/** Running rigging, furling gear, winches, guardrails and sails. */
+/** Running rigging, furling gear, winches, sails and rod. */
 export const runningRiggingEntries = entries(
   {
     key: 'rig-furler-halyard-wrap',
@@ -82,7 +82,7 @@ export const runningRiggingEntries = entries(
     system: 'rig-sails',
     title: 'Sails weak in stitching or cloth from the sun',
     lookFor:
-      'Look at the leech and foot that stay in the sun when the sail is furled, and pick at stitches with a pin: those that part are finished. Try to tear cloth between finger and thumb at the leech, on a small place. Look at corners, slides, batten pockets and chafe at spreaders. Dirt and mould are looks, not strength.',
+      'Look at the leech and foot that stay in the sun when the sail is furled, and pick at stitches with a pin: those that part are finished. With the owner’s leave try to tear the cloth between finger and thumb at the leech. Look at corners, slides, batten pockets and chafe at spreaders. Dirt and mould are looks, not strength.',
     observed: 'The stitching of {item} was weak {location}, {extent}. Its age was given as {age}.',
     consequence: 'It splits in a squall when it is most needed, and its seams go one after another.',
     recommendation: 'Have a sailmaker examine, restitch or replace it, and renew the sun strip.',
@@ -101,7 +101,7 @@ export const runningRiggingEntries = entries(
     system: 'rig-sails',
     title: 'Rod rigging whose heads have not been examined for long',
     lookFor:
-      'Look for the heads in their sockets at both ends, with a lens and dye penetrant; rods should hang straight and turn in their seats when slack. A rod kinked or with nicks, and a seat worn to a ridge, are faults. Ask for papers of the last re-heading, and the makers’ interval by years and miles. Rod gives no broken wires for a warning.',
+      'Look at the heads in their sockets at both ends, with a lens and dye penetrant; rods should hang straight and turn in their seats when slack. A rod kinked or with nicks, and a seat worn to a ridge, are faults. Ask for papers of the last re-heading, and the makers’ interval by years and miles. Rod gives no broken wires for a warning.',
     observed: 'The rod rigging was {age} old. The last examination of its heads on record was in {date}.',
     consequence: 'The cold-formed head is where rod cracks, unseen in its socket. It parts at once.',
     recommendation:

@@ -36,7 +36,7 @@ export const sparEntries = entries(
     consequence:
       'Stainless steel and aluminium make a cell in salt water. The wall thins unseen until the fitting pulls out.',
     recommendation:
-      'Have a rigger take off the worst fittings, judge the wall, and refit them with barrier tape or paste and rivets of a fitting metal. Sleeve or plate where the wall is thin.',
+      'Have a rigger take off the worst fittings, judge the wall, and refit them with barrier tape or paste and rivets of a metal that suits both. Sleeve or plate where the wall is thin.',
     urgency: 'next-layup',
     raise: 'Before use when a loaded fitting, a tang or gooseneck has moved or the wall is holed near it.',
     lower: 'A note when it is bloom on the surface.',
@@ -57,7 +57,7 @@ export const sparEntries = entries(
     consequence:
       'A spar in compression folds at its weakest place. A crack at a cut-out or a dent is that place.',
     recommendation:
-      'Have a rigger or spar maker examine it unstepped, stop the cause, and sleeve or renew the length. Do not sail on a cracked mast.',
+      'Have a rigger or spar maker examine it unstepped, find the cause, and sleeve or renew the length. Do not sail on a cracked mast.',
     urgency: 'before-use',
     lower: 'At the next lay-up for a shallow dent in a boom or a slight lasting bend without cracks.',
     harms: ['rig-failure', 'injury'],
