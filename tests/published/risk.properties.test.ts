@@ -7,7 +7,7 @@ import {
   riskLevels,
   riskOf,
   severityOrder,
-} from '@garboard/trade/worksheets/risk/risk-table';
+} from '@garboard/trade/risk-table';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 

@@ -5,6 +5,11 @@ export const id = z
   .uuid()
   .meta({ description: 'A UUID (version 7)', example: '0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f' });
 
+/** The id of a record that its client makes, so that a create sent twice makes one. */
+export const clientId = z.uuidv7('Make the id as a UUID of version 7.').meta({
+  description: 'A UUID (version 7) made by the client: sent again, it answers the record already kept',
+});
+
 /** An instant in UTC. */
 export const instant = z.iso.datetime().meta({ description: 'An instant in UTC, ISO 8601' });
 

@@ -1,6 +1,8 @@
+import { costBases, isCurrency, largestCost } from '@garboard/trade/costs';
+import { probabilityLevels, severityCategories } from '@garboard/trade/grading';
 import { findingStates, harms, systems, urgencies } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
-import { day, id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
+import { clientId, day, id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
 import { worksheetOfFinding } from './worksheets.ts';
 
 export const position = z
@@ -10,6 +12,37 @@ export const position = z
     side: z.enum(['port', 'centre', 'starboard']),
   })
   .meta({ id: 'Position' });
+
+const minorUnits = z
+  .int()
+  .min(0, 'A cost can’t be less than nothing.')
+  .max(largestCost, 'That is more than a cost here can be.');
+
+/** What putting a finding right may cost. */
+export const findingCost = z
+  .strictObject({
+    low: minorUnits.meta({ description: 'In minor units of the currency, such as cents' }),
+    high: minorUnits,
+    currency: z
+      .string()
+      .refine(isCurrency, 'Give the currency by its three letters in ISO 4217, such as EUR.')
+      .meta({ example: 'EUR' }),
+    basis: z.enum(costBases).meta({ description: 'A yard’s quotation, or the surveyor’s opinion' }),
+    note: text(500).default('').meta({ description: 'Such as whose quotation, of which day' }),
+  })
+  .refine((cost) => cost.low <= cost.high, {
+    path: ['high'],
+    message: 'The upper end of a range can’t be below its lower end.',
+  })
+  .meta({ id: 'FindingCost' });
+
+/** Severity and probability as the published matrix has them; they suggest an urgency and never set it. */
+export const findingGrading = z
+  .strictObject({
+    severity: z.literal(severityCategories),
+    probability: z.enum(probabilityLevels),
+  })
+  .meta({ id: 'FindingGrading', description: 'MIL-STD-882E, tables I and II' });
 
 const fields = {
   system: z.enum(systems),
@@ -22,8 +55,15 @@ const fields = {
   harms: z.array(z.enum(harms)).max(11),
   references: z.array(line(200)).max(30).meta({ description: 'Standards and regulations by designation' }),
   photoIds: z.array(id).max(60).meta({ description: 'Photos of this survey in the order of the report' }),
-  catalogueKey: optionalLine(120),
+  catalogueKey: optionalLine(120).meta({ description: 'The known defect it began from' }),
+  catalogueVersion: z
+    .int()
+    .min(1)
+    .nullable()
+    .meta({ description: 'Of that entry; the current one when left out' }),
   position: position.nullable(),
+  cost: findingCost.nullable(),
+  grading: findingGrading.nullable(),
 };
 
 type Timed = { urgency?: string | undefined; withinDays?: number | null | undefined };
@@ -36,6 +76,7 @@ export const daysMessage = {
 
 export const findingCreate = z
   .strictObject({
+    id: clientId.optional(),
     system: fields.system,
     title: fields.title,
     observed: fields.observed.default(''),
@@ -47,7 +88,10 @@ export const findingCreate = z
     references: fields.references.default([]),
     photoIds: fields.photoIds.default([]),
     catalogueKey: fields.catalogueKey.default(null),
+    catalogueVersion: fields.catalogueVersion.default(null),
     position: fields.position.default(null),
+    cost: fields.cost.default(null),
+    grading: fields.grading.default(null),
   })
   .refine(daysFit, daysMessage);
 export const findingPatch = z.strictObject(fields).partial();
@@ -85,7 +129,10 @@ export const finding = z
       .array(worksheetOfFinding)
       .meta({ description: 'Its measurements, in the order they were taken' }),
     catalogueKey: z.string().nullable(),
+    catalogueVersion: z.int().nullable(),
     position: position.nullable(),
+    cost: findingCost.nullable().meta({ description: 'For parties only when the firm prints costs' }),
+    grading: findingGrading.nullable().meta({ description: 'For the firm only' }),
     may: z
       .object({ edit: z.boolean(), sendEvidence: z.boolean(), decide: z.boolean() })
       .meta({ description: 'What the caller may do now' }),
@@ -101,6 +148,21 @@ export const findingQuery = pageQuery.extend({
   state: z.enum(findingStates).optional(),
 });
 export const findingOrder = z.strictObject({ ids: z.array(id).min(1).max(1000) });
+
+/** A draft that was deleted and can still be brought back. */
+export const deletedFinding = z
+  .object({
+    id,
+    number: z.int().meta({ description: 'Its place before' }),
+    title: z.string(),
+    system: z.enum(systems),
+    urgency: z.enum(urgencies),
+    deletedAt: instant,
+    deletedBy: z.string(),
+    removedOn: day.meta({ description: 'When it goes for good' }),
+  })
+  .meta({ id: 'DeletedFinding' });
+export type DeletedFinding = z.infer<typeof deletedFinding>;
 
 export const recommendation = z
   .object({

@@ -1,3 +1,5 @@
+import { costBases } from '@garboard/trade/costs';
+import { reaches } from '@garboard/trade/coverage';
 import {
   attendanceConditions,
   decisions,
@@ -55,6 +57,15 @@ const snapshotClearance = z
     message: 'A decision needs the name of who decided and the time.',
   });
 
+/** What putting it right may cost, in minor units of the currency. */
+const snapshotCost = z.object({
+  low: z.int(),
+  high: z.int(),
+  currency: z.string(),
+  basis: z.enum(costBases),
+  note: z.string(),
+});
+
 const snapshotFinding = z.object({
   id,
   number: z.int().positive(),
@@ -71,6 +82,8 @@ const snapshotFinding = z.object({
   photos: z.array(snapshotPhoto),
   state: z.enum(findingStates),
   clearance: snapshotClearance.nullable(),
+  // Only when the firm chose to print costs; snapshots frozen before there were any have none.
+  cost: snapshotCost.nullable().default(null),
 });
 
 /** A worksheet as it is printed; beside its finding, or by itself. */
@@ -79,6 +92,28 @@ const snapshotWorksheet = z.object({
   findingId: id.nullable(),
   title: z.string(),
   result: worksheetResult,
+});
+
+/** How far a system was reached, as it is printed. */
+const snapshotCoverage = z.object({
+  system: z.enum(systems),
+  reached: z.enum(reaches),
+  reason: z.string(),
+  lookedFrom: z.string(),
+});
+
+/** A piece of equipment as it is printed. */
+const snapshotEquipment = z.object({
+  id,
+  system: z.enum(systems),
+  name: z.string(),
+  maker: z.string().nullable(),
+  serialNumber: z.string().nullable(),
+  place: z.string().nullable(),
+  count: z.int().positive(),
+  madeOn: day.nullable(),
+  expiresOn: day.nullable(),
+  note: z.string(),
 });
 
 const common = {
@@ -103,6 +138,7 @@ const common = {
     scope: z.string(),
     limitations: z.string(),
     clearanceDecidedBy: z.enum(['insurer', 'surveyor']),
+    printCosts: z.boolean().default(false),
   }),
   vessel: snapshotVessel,
   attendances: z.array(z.object({ date: day, place: z.string(), condition: z.enum(attendanceConditions) })),
@@ -121,6 +157,9 @@ const reportParts = {
   leadPhoto: snapshotPhoto.nullable(),
   // Snapshots frozen before there were worksheets have none.
   worksheets: z.array(snapshotWorksheet).default([]),
+  // Nor have those frozen before coverage was asked for; both in the usual order of systems.
+  coverage: z.array(snapshotCoverage).default([]),
+  inventory: z.array(snapshotEquipment).default([]),
 };
 const letterParts = { ...common, issuedReports: z.array(issuedReport) };
 
@@ -144,4 +183,6 @@ export type SnapshotFinding = z.infer<typeof snapshotFinding>;
 export type SnapshotPhoto = z.infer<typeof snapshotPhoto>;
 export type SnapshotVessel = z.infer<typeof snapshotVessel>;
 export type SnapshotWorksheet = z.infer<typeof snapshotWorksheet>;
+export type SnapshotCoverage = z.infer<typeof snapshotCoverage>;
+export type SnapshotEquipment = z.infer<typeof snapshotEquipment>;
 export type SnapshotClearance = z.infer<typeof snapshotClearance>;

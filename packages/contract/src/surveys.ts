@@ -1,4 +1,10 @@
-import { attendanceConditions, partyRoles, purposes, surveyStates } from '@garboard/trade/vocabulary';
+import {
+  attendanceConditions,
+  partyRoles,
+  purposes,
+  surveyStates,
+  urgencies,
+} from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { day, email, id, instant, line, name, pageQuery, text, timeZone, versioned } from './common.ts';
 
@@ -17,7 +23,22 @@ const fields = {
   clearanceDecidedBy: z.enum(['insurer', 'surveyor']).meta({ description: 'Who decides on evidence' }),
   surveyorId: id.nullable().meta({ description: 'The person who signs; the creator when it is a surveyor' }),
   leadPhotoId: id.nullable().meta({ description: 'The photo on the cover' }),
+  printCosts: z.boolean().meta({
+    description: 'Whether reports print what putting findings right may cost, and parties see it',
+  }),
 };
+
+/** What the findings of one urgency may cost together, in one currency. */
+export const surveyCost = z
+  .object({
+    urgency: z.enum(urgencies),
+    currency: z.string(),
+    low: z.int().meta({ description: 'In minor units of the currency' }),
+    high: z.int(),
+    findings: z.int().meta({ description: 'How many findings are in it' }),
+    opinions: z.int().meta({ description: 'How many of them rest on the surveyor’s opinion' }),
+  })
+  .meta({ id: 'SurveyCost' });
 
 export const surveyCreate = z.strictObject({
   vesselId: fields.vesselId,
@@ -29,6 +50,7 @@ export const surveyCreate = z.strictObject({
   attendances: fields.attendances.default([]),
   clearanceDecidedBy: fields.clearanceDecidedBy.default('insurer'),
   surveyorId: fields.surveyorId.optional(),
+  printCosts: fields.printCosts.default(false),
 });
 export const surveyPatch = z.strictObject({ ...fields, state: z.enum(surveyStates) }).partial();
 
@@ -55,6 +77,10 @@ export const survey = z
     photoCount: z.int().nullable().meta({ description: 'Photos on file; null for parties' }),
     openCount: z.int().meta({ description: 'Issued findings that require clearing and are not yet decided' }),
     nextDueOn: day.nullable(),
+    printCosts: z.boolean(),
+    costs: z
+      .array(surveyCost)
+      .meta({ description: 'Totals by urgency, most urgent first; for parties only when they are printed' }),
     issuedAt: instant.nullable(),
     myRoles: z.array(z.string()).meta({ description: 'What the caller is to this survey' }),
     createdAt: instant,

@@ -1,6 +1,6 @@
 import { systems, verdicts, worksheetGroups } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
-import { id, instant, line, pageQuery, versioned } from './common.ts';
+import { clientId, id, instant, line, pageQuery, versioned } from './common.ts';
 import { worksheetOutputs, worksheetResult, worksheetSources } from './worksheet-result.ts';
 
 const kindSummary = {
@@ -45,6 +45,7 @@ const fields = {
   printed: z.boolean().meta({ description: 'Whether the next report prints it' }),
 };
 export const worksheetCreate = z.strictObject({
+  id: clientId.optional(),
   kind: z.string().max(80),
   inputs: fields.inputs,
   findingId: fields.findingId.default(null),

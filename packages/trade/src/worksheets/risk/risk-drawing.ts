@@ -9,7 +9,7 @@ import {
   riskOf,
   severities,
   severityOrder,
-} from './risk-table.ts';
+} from '../../risk-table.ts';
 
 const left = 150;
 const top = 62;

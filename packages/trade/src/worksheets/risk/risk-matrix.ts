@@ -1,10 +1,3 @@
-import type { Verdict } from '../../vocabulary.ts';
-import { choice, fallback, optional, plainNumber, words, yesNo } from '../core/fields.ts';
-import { said } from '../core/outputs.ts';
-import { conclude, type Judgement } from '../core/verdict.ts';
-import { formatNumber, line } from '../core/working.ts';
-import { defineWorksheet, type InputProblem, type Values } from '../core/worksheet.ts';
-import { drawMatrix } from './risk-drawing.ts';
 import {
   codeOf,
   levelOfChance,
@@ -15,7 +8,14 @@ import {
   riskLevels,
   riskOf,
   severities,
-} from './risk-table.ts';
+} from '../../risk-table.ts';
+import type { Verdict } from '../../vocabulary.ts';
+import { choice, fallback, optional, plainNumber, words, yesNo } from '../core/fields.ts';
+import { said } from '../core/outputs.ts';
+import { conclude, type Judgement } from '../core/verdict.ts';
+import { formatNumber, line } from '../core/working.ts';
+import { defineWorksheet, type InputProblem, type Values } from '../core/worksheet.ts';
+import { drawMatrix } from './risk-drawing.ts';
 
 const severityChoices = {
   catastrophic: '1 Catastrophic: death, lasting total disability or loss of the boat',
