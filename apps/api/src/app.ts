@@ -10,7 +10,9 @@ import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod
 import type { Deps } from './http/deps.ts';
 import { installProblemHandlers } from './http/problems.ts';
 import { installSessions } from './http/session.ts';
+import { catalogueRoutes } from './routes/catalogue.ts';
 import { clearanceRoutes } from './routes/clearances.ts';
+import { coverageRoutes } from './routes/coverage.ts';
 import { docsRoutes } from './routes/docs.ts';
 import { findingRoutes } from './routes/findings.ts';
 import { healthRoutes } from './routes/health.ts';
@@ -83,6 +85,8 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   photoRoutes(app, deps);
   findingRoutes(app, deps);
   worksheetRoutes(app, deps);
+  catalogueRoutes(app, deps);
+  coverageRoutes(app, deps);
   reportRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);

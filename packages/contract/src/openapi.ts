@@ -4,6 +4,10 @@ import { type ProblemType, problem, problemTypes } from './problems.ts';
 import { type Route, routes } from './routes.ts';
 import { partMediaType } from './uploads.ts';
 
+/** Whether it honours `If-Match`. */
+const editsVersions = (route: Route): boolean =>
+  route.etag === true && (route.method === 'PATCH' || route.method === 'PUT');
+
 /** Problems a route can meet by its very shape, before its own. */
 function commonProblems(route: Route): ProblemType[] {
   const list: ProblemType[] = ['internal'];
@@ -13,7 +17,7 @@ function commonProblems(route: Route): ProblemType[] {
   if (route.body) list.push('malformed-json');
   if (route.body || route.form || route.part) list.push('wrong-media-type');
   if (route.method !== 'GET') list.push('not-allowed');
-  if (route.etag && route.method === 'PATCH') list.push('stale-version');
+  if (editsVersions(route)) list.push('stale-version');
   if (route.idempotent) list.push('key-reused');
   return list;
 }
@@ -71,7 +75,7 @@ function operation(name: string, route: Route): ZodOpenApiOperationObject {
         'A key of your own: repeating the request with it returns the first answer and does nothing twice',
     });
   }
-  if (route.etag && route.method === 'PATCH') {
+  if (editsVersions(route)) {
     header['If-Match'] = z.string().optional().meta({ description: 'The ETag that you edited from' });
   }
   if (route.part) {

@@ -1,3 +1,5 @@
+import { catalogueRoutes } from './routes/catalogue.ts';
+import { coverageRoutes } from './routes/coverage.ts';
 import { findingsRoutes } from './routes/findings.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { reportsRoutes } from './routes/reports.ts';
@@ -12,7 +14,9 @@ export const routes = {
   ...peopleRoutes,
   ...surveysRoutes,
   ...findingsRoutes,
+  ...catalogueRoutes,
   ...worksheetsRoutes,
+  ...coverageRoutes,
   ...reportsRoutes,
 } satisfies Record<string, Route>;
 

@@ -24,3 +24,9 @@ export const slotsOf = (text: string): string[] => [
 /** A text with its slots filled; those without words stay, so that what is still open is seen. */
 export const fillSlots = (text: string, words: Readonly<Record<string, string>>): string =>
   text.replace(slotForm, (whole, slot: string) => words[slot]?.trim() || whole);
+
+/** What is asked for a slot; one of a firm's own making is asked for by its name. */
+export function slotAsked(key: string): { key: string; label: string; example: string } {
+  const known = Object.hasOwn(slots, key) ? slots[key as Slot] : undefined;
+  return { key, ...(known ?? { label: key.charAt(0).toUpperCase() + key.slice(1), example: '' }) };
+}

@@ -1,0 +1,109 @@
+import type { CatalogueListed, CatalogueOrigin, catalogueQuery } from '@garboard/contract/catalogue';
+import { Prisma } from '@garboard/db/database';
+import { type Harm, type System, systems, type Urgency } from '@garboard/trade/vocabulary';
+import type { z } from 'zod';
+import type { Ctx } from '../context.ts';
+import { cutPage, decodeCursor, type Page } from '../paging.ts';
+import { catalogueFirm } from './catalogue-firm.ts';
+import { asWritten, forgiving, type Reading, readings, type Sought } from './read-typed.ts';
+
+interface Row {
+  key: string;
+  system: string;
+  title: string;
+  urgency: string;
+  harms: string[];
+  origin: CatalogueOrigin;
+  diagram: string | null;
+  /** Place in the order of systems, or how well it fits: whatever the list is ordered by before the key. */
+  rank: string;
+}
+type Query = z.output<typeof catalogueQuery>;
+type CataloguePage = Page<CatalogueListed> & { readAs: string | null };
+
+// How the words were read, then the rank and the key of the last row.
+const cursorForm = /^(written|forgiving|any|browse)\|([-+.e\d]{1,24})\|([a-z0-9-]{1,200})$/;
+
+/**
+ * Known defects as the firm reads them. With words, those that fit best come first: in the title before the rest.
+ * Words that no entry has are read as the nearest that some entry has; when none has all of them, any will do.
+ */
+export async function listCatalogue(ctx: Ctx, query: Query): Promise<CataloguePage> {
+  const { firmId } = catalogueFirm(ctx, query.firmId);
+  const [, reading, rank, key] = cursorForm.exec(decodeCursor(query.cursor, cursorForm) ?? '') ?? [];
+  const after = rank === undefined || key === undefined ? null : { rank: Number(rank), key };
+  const typed = query.q ?? '';
+  const written = reading === 'browse' ? null : asWritten(typed);
+  if (!written || !(await saysSomething(ctx, written))) {
+    return present(await readPage(ctx, { ...query, firmId, after, sought: null }), query, 'browse', null);
+  }
+  for (const attempt of reading ? [reading as Reading] : readings) {
+    const sought = attempt === 'written' ? written : await forgiving(ctx, firmId, typed, attempt);
+    const rows = await readPage(ctx, { ...query, firmId, after, sought });
+    if (rows.length > 0 || reading) return present(rows, query, attempt, sought.readAs);
+  }
+  return { items: [], next: null, readAs: null };
+}
+
+/** Words such as “the” say nothing that could be sought. */
+async function saysSomething(ctx: Ctx, { tsquery }: Sought): Promise<boolean> {
+  const [row] = await ctx.tx.$queryRaw<{ nodes: number }[]>`
+    SELECT numnode(to_tsquery('garboard_english', ${tsquery})) AS nodes`;
+  return (row?.nodes ?? 0) > 0;
+}
+
+interface PageOf extends Pick<Query, 'system' | 'standard' | 'limit'> {
+  firmId: string;
+  sought: Sought | null;
+  after: { rank: number; key: string } | null;
+}
+
+const always = Prisma.sql`true`;
+
+/** One row more than a page, in order: by fit, or by system where nothing is sought. */
+async function readPage(ctx: Ctx, { firmId, sought, after, ...query }: PageOf): Promise<Row[]> {
+  const standard = query.standard?.match(/[\p{L}\p{N}]/u) ? query.standard : null;
+  const conditions = Prisma.sql`
+    ${query.system ? Prisma.sql`e.system = ${query.system}` : always}
+    AND ${
+      standard ? Prisma.sql`e.standards LIKE '%' || garboard_designations(ARRAY[${standard}]) || '%'` : always
+    }
+    AND ${sought ? Prisma.sql`e.search @@ to_tsquery('garboard_english', ${sought.tsquery})` : always}`;
+  const rank = sought
+    ? Prisma.sql`-ts_rank('{0.05, 0.2, 0.4, 1}', e.search, to_tsquery('garboard_english', ${sought.tsquery}))`
+    : Prisma.sql`array_position(${systems}::text[], e.system)::float4`;
+  return ctx.tx.$queryRaw<Row[]>`
+    SELECT key, system, title, urgency, harms, origin, diagram, rank::text
+      FROM (SELECT e.key, e.system, e.title, e.urgency, e.harms, ours.diagram, ${rank} AS rank,
+                   CASE WHEN ours.key IS NULL THEN 'firm' ELSE 'firm-wording' END AS origin
+              FROM firm_catalogue_entries AS e LEFT JOIN catalogue_entries AS ours ON ours.key = e.key
+             WHERE e.firm_id = ${firmId}::uuid AND e.current AND ${conditions}
+             UNION ALL
+            SELECT e.key, e.system, e.title, e.urgency, e.harms, e.diagram, ${rank}, 'garboard'
+              FROM catalogue_entries AS e
+             WHERE ${conditions}
+               AND NOT EXISTS (SELECT FROM firm_catalogue_entries AS own
+                                WHERE own.firm_id = ${firmId}::uuid AND own.current AND own.key = e.key)) AS shown
+     WHERE ${after ? Prisma.sql`(rank, key) > (${after.rank}::float4, ${after.key})` : always}
+     ORDER BY shown.rank, key
+     LIMIT ${query.limit + 1}`;
+}
+
+function present(
+  rows: Row[],
+  query: Query,
+  reading: Reading | 'browse',
+  readAs: string | null,
+): CataloguePage {
+  const page = cutPage(rows, query.limit, (row) => `${reading}|${row.rank}|${row.key}`);
+  const items = page.items.map((row) => ({
+    key: row.key,
+    system: row.system as System,
+    title: row.title,
+    urgency: row.urgency as Urgency,
+    harms: row.harms as Harm[],
+    origin: row.origin,
+    hasDiagram: row.diagram !== null,
+  }));
+  return { items, next: page.next, readAs };
+}
