@@ -102,13 +102,15 @@ const scaled = (d: string, by: number): string =>
   d.replace(/-?\d+(\.\d+)?/g, (number) => String(Math.round(Number(number) * by * 100) / 100));
 
 /** A ball-valve seacock standing on the hull's inner face at its origin, its lever in line with the pipe: open. */
-export const seacock = (size = 1): string =>
+export const seacock = (size = 1, lever = true): string =>
   [
     'M-20 0 V-6 H20 V0 Z',
     'M-9 -6 V-12 Q-15 -20 -9 -28 V-33 H9 V-28 Q15 -20 9 -12 V-6 Z',
     'M-7 -33 V-38 H7 V-33 Z',
     'M-5 -20 Q-5 -25 0 -25 Q5 -25 5 -20 Q5 -15 0 -15 Q-5 -15 -5 -20 Z',
-    'M-2.5 -20 V-50 Q-2.5 -53 0 -53 Q2.5 -53 2.5 -50 V-20 Q2.5 -17.5 0 -17.5 Q-2.5 -17.5 -2.5 -20 Z',
+    ...(lever
+      ? ['M-2.5 -20 V-50 Q-2.5 -53 0 -53 Q2.5 -53 2.5 -50 V-20 Q2.5 -17.5 0 -17.5 Q-2.5 -17.5 -2.5 -20 Z']
+      : []),
   ]
     .map((d) => shape(scaled(d, size)))
     .join('');

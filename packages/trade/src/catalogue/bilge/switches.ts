@@ -29,6 +29,7 @@ export const bilgeSwitchEntries = entries(
       'bilge-limbers-blocked',
       'bilge-pump-loose',
     ],
+    diagram: 'bilge-float-switch',
     alsoCalled: ['level switch', 'float switch', 'automatic bilge switch', 'bilge switch'],
   },
   {

@@ -28,6 +28,7 @@ export const coredDeckEntries = entries(
       'deck-mast-support-sinking',
       'rig-chainplate-structure-moved',
     ],
+    diagram: 'deck-fitting-core',
     alsoCalled: ['balsa rot', 'soft deck', 'spongy deck', 'moisture meter', 'saturated core'],
   },
   {
@@ -49,6 +50,7 @@ export const coredDeckEntries = entries(
     worksheets: ['moisture-map'],
     cautions: [],
     related: ['cored-deck-wet-fittings', 'deck-fitting-no-backing'],
+    diagram: 'deck-fitting-core',
     alsoCalled: ['crushed core', 'compression', 'epoxy plug', 'potting'],
   },
   {

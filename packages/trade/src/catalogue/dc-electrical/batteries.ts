@@ -23,6 +23,7 @@ export const dcBatteryEntries = entries(
       'Mains terminals must be dead and locked off before covers come off.',
     ],
     related: ['dc-battery-unsecured', 'dc-spring-clamps', 'ac-domestic-fittings'],
+    diagram: 'battery-terminal-kind',
     alsoCalled: ['uncovered battery posts', 'terminal boots', 'bare lugs'],
   },
   {
@@ -44,6 +45,7 @@ export const dcBatteryEntries = entries(
     worksheets: [],
     cautions: ['Switch the load off before lifting a clamp: the last spark is beside the battery’s vent.'],
     related: ['dc-terminals-exposed', 'dc-overcurrent-missing', 'dc-connections-poor'],
+    diagram: 'battery-terminal-kind',
     alsoCalled: ['alligator clips', 'crocodile clips', 'jump leads'],
   },
   {
@@ -65,6 +67,7 @@ export const dcBatteryEntries = entries(
     worksheets: ['battery-ventilation'],
     cautions: ['Batteries are heavy and give off explosive gas: lift by handles, eyes protected, no sparks.'],
     related: ['dc-terminals-exposed', 'dc-battery-unventilated', 'accommodation-heavy-gear-unsecured'],
+    diagram: 'battery-secured',
     alsoCalled: ['battery hold-down', 'battery box', 'strap'],
   },
   {
@@ -88,6 +91,7 @@ export const dcBatteryEntries = entries(
       'No flame, smoking or clip lead near a charging battery. Leave a hot or swollen one alone and cut its charger from elsewhere.',
     ],
     related: ['dc-battery-unsecured', 'dc-lithium-unmanaged'],
+    diagram: 'battery-secured',
     alsoCalled: ['hydrogen', 'gassing', 'battery box vent'],
   },
   {

@@ -25,6 +25,7 @@ export const deckFittingsEntries = entries(
       'Lever gently and stand clear of the line of pull: a fitting that lets go under load can kill.',
     ],
     related: ['cored-deck-wet-fittings', 'cored-bolts-crushing', 'hull-gelcoat-cracks'],
+    diagram: 'backing-plate',
     alsoCalled: ['backing pad', 'doubler', 'mooring cleat', 'strong point', 'jackstay eye', 'davit'],
   },
   {

@@ -32,6 +32,7 @@ export const wetExhaustEntries = entries(
       'through-hull-hoses-unequal-bore',
       'plumbing-spring-clamps',
     ],
+    diagram: 'hose-bores-matched',
     alsoCalled: ['reducer', 'mismatched hose', 'back pressure', 'hose clamp', 'jubilee clip'],
   },
   {
@@ -64,6 +65,7 @@ export const wetExhaustEntries = entries(
       'exhaust-gas-leak',
       'engine-oil-emulsified',
     ],
+    diagram: 'exhaust-elbow-wasted',
     alsoCalled: ['riser', 'injection bend', 'mixing bend', 'riser corroded', 'exhaust mixer'],
   },
   {
@@ -116,6 +118,7 @@ export const wetExhaustEntries = entries(
       'heads-no-vented-loop',
       'through-hull-outlet-no-loop',
     ],
+    diagram: 'exhaust-run-rise',
     alsoCalled: ['anti-siphon', 'vented loop', 'gooseneck', 'waterlock', 'lift muffler', 'hydrolock'],
   },
 );

@@ -73,6 +73,7 @@ export const fuelTankEntries = entries(
     worksheets: [],
     cautions: ['No continuity test of the earth wire while fuel or vapour is about: a meter can spark.'],
     related: ['fuel-vent-astray', 'fuel-hose-perished', 'fuel-tank-corroded'],
+    diagram: 'fuel-fill-and-vent',
     alsoCalled: ['filler hose', 'deck fill', 'bonding of the filler', 'static earth'],
   },
   {
@@ -95,6 +96,7 @@ export const fuelTankEntries = entries(
     worksheets: ['natural-ventilation'],
     cautions: ['Do not blow through a vent by mouth: fuel and its vapour are poisonous.'],
     related: ['fuel-fill-hose', 'fuel-contaminated', 'fuel-vapour-ventilation'],
+    diagram: 'fuel-fill-and-vent',
     alsoCalled: ['breather', 'flame arrester on the vent', 'flash screen'],
   },
   {

@@ -29,6 +29,7 @@ export const gasLockerEntries = entries(
       'gas-pressure-gauge-missing',
       'gas-detector-missing',
     ],
+    diagram: 'gas-locker-drain-overboard',
     alsoCalled: [
       'propane locker',
       'LPG locker',
@@ -61,6 +62,7 @@ export const gasLockerEntries = entries(
       'Prove the drain with water, not by letting gas out.',
     ],
     related: ['gas-locker-drain-blocked', 'gas-locker-not-vapour-tight', 'deck-cockpit-drains-poor'],
+    diagram: 'gas-locker-drain-shared',
     alsoCalled: ['common drain', 'T-piece', 'propane locker vent'],
   },
   {

@@ -26,6 +26,7 @@ export const gasPipingEntries = entries(
       'The test doesn’t prove what lies beyond a shut appliance valve, and a change of temperature moves the gauge with no leak.',
     ],
     related: ['gas-leak-found', 'gas-regulator-corroded', 'gas-hose-out-of-date'],
+    diagram: 'gas-pressure-gauge',
     alsoCalled: ['manometer', 'leak test', 'pressure hold', 'LPG gauge', 'bubble tester'],
   },
   {
@@ -116,6 +117,7 @@ export const gasPipingEntries = entries(
     worksheets: ['gas-leak-down'],
     cautions: ['Do not pull on a pipe to test its clips with the bottle open.'],
     related: ['gas-leak-found', 'dc-wiring-unsupported'],
+    diagram: 'bulkhead-chafe',
     alsoCalled: ['copper gas line', 'LPG tubing', 'grommet missing'],
   },
 );

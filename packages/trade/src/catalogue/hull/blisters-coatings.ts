@@ -26,6 +26,7 @@ export const hullBlistersCoatingsEntries = entries(
       'Fluid in a blister is under pressure and acid: wear eye protection and open it from the side. Antifouling dust is poisonous: wet it, wear a mask and gloves.',
     ],
     related: ['hull-blisters-coating-only', 'hull-repair-poor', 'cored-hull-wet'],
+    diagram: 'osmotic-blister',
     alsoCalled: ['osmosis', 'osmotic blisters', 'pox', 'hydrolysis', 'wicking'],
   },
   {

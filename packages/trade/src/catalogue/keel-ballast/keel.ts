@@ -27,6 +27,7 @@ export const keelBallastEntries = entries(
       'Do not chip at the laminate to look further while she stands on that part of her keel.',
     ],
     related: ['keel-encapsulated-damaged', 'bilge-limbers-blocked'],
+    diagram: 'ballast-iron-scrap',
     alsoCalled: ['boiler punchings', 'steel shot', 'concrete ballast', 'internal ballast', 'rusting ballast'],
   },
   {

@@ -25,6 +25,7 @@ export const headsEntries = entries(
     worksheets: [],
     cautions: [sewage, seizedSeacock],
     related: ['through-hull-outlet-no-loop', 'bilge-discharge-siphons', 'heads-discharge-unlawful'],
+    diagram: 'toilet-vented-loop',
     alsoCalled: ['head', 'anti-siphon', 'syphon', 'WC'],
   },
   {

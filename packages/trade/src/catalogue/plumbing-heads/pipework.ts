@@ -31,6 +31,7 @@ export const plumbingPipeworkEntries = entries(
       'plumbing-hose-unsuitable',
       'fuel-hose-perished',
     ],
+    diagram: 'hose-clamp-kind',
     alsoCalled: ['spring clips', 'constant-tension clamps', 'hose clamps', 'squeeze clips'],
   },
   {

@@ -26,6 +26,7 @@ export const sternGlandEntries = entries(
     worksheets: ['flooding-rate', 'shaft-wear'],
     cautions: [turningShaft, 'Do not slacken a gland afloat without the means at hand to stop the water.'],
     related: ['stern-gland-hose-perished', 'shaft-worn-in-bearing', 'shaft-misaligned'],
+    diagram: 'stern-gland',
     alsoCalled: ['stuffing box', 'packing gland', 'stern tube leak', 'flax packing'],
   },
   {
@@ -52,6 +53,7 @@ export const sternGlandEntries = entries(
       underBoat,
     ],
     related: ['stern-gland-leaking', 'shaft-seal-bellows-aged'],
+    diagram: 'stern-gland',
     alsoCalled: ['stuffing box hose', 'stern tube hose', 'flexible gland'],
   },
   {

@@ -24,6 +24,7 @@ export const steeringRudderEntries = entries(
       'steering-rudder-gland-leaking',
       'steering-rudder-pintles-worn',
     ],
+    diagram: 'rudder-bearing-worn',
     alsoCalled: ['rudder bush', 'rudder play', 'rudder bearings'],
   },
   {

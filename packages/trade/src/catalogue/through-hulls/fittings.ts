@@ -24,6 +24,7 @@ export const throughHullFittingEntries = entries(
     worksheets: [],
     cautions: [seizedSeacock, underBoat],
     related: ['seacock-seized', 'seacock-dezincified', 'through-hull-not-backed', 'through-hull-no-seacock'],
+    diagram: 'seacock-on-fitting',
     alsoCalled: ['nipple', 'street elbow', 'thru-hull', 'skin fitting', 'riser', 'standpipe'],
   },
   {
@@ -71,6 +72,7 @@ export const throughHullFittingEntries = entries(
     worksheets: [],
     cautions: [seizedSeacock, underBoat],
     related: ['through-hull-pipe-before-seacock', 'cored-hull-wet'],
+    diagram: 'seacock-on-fitting',
     alsoCalled: ['backing block', 'NPT', 'NPS', 'BSP', 'mismatched threads', 'inline ball valve'],
   },
   {

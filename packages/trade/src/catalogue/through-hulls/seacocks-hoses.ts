@@ -27,6 +27,7 @@ export const seacockHoseEntries = entries(
       'access-seacock-unreachable',
       'through-hull-hose-clips-poor',
     ],
+    diagram: 'seacock-lever-and-plug',
     alsoCalled: ['ball valve', 'sea valve', 'stuck valve', 'cone valve'],
   },
   {
@@ -94,6 +95,7 @@ export const seacockHoseEntries = entries(
     worksheets: [],
     cautions: [],
     related: ['seacock-seized'],
+    diagram: 'seacock-lever-and-plug',
     alsoCalled: ['bung', 'softwood bung', 'DC plug', 'tapered plug'],
   },
   {
@@ -143,6 +145,7 @@ export const seacockHoseEntries = entries(
       'Ventilate, and treat any exhaust leak as a carbon monoxide danger.',
     ],
     related: ['through-hull-hose-clips-poor', 'plumbing-spring-clamps', 'exhaust-hose-unequal-bore'],
+    diagram: 'hose-bores-matched',
     alsoCalled: ['mismatched hoses', 'hose over hose', 'stepped hose', 'adaptor', 'reducer'],
   },
   {
