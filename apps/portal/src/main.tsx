@@ -5,6 +5,7 @@ import './ui/styles/layout.css';
 import './ui/styles/controls.css';
 import './ui/styles/parts.css';
 import './ui/styles/worksheets.css';
+import './ui/styles/catalogue.css';
 import './ui/styles/overlays.css';
 import { QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

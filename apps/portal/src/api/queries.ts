@@ -52,6 +52,8 @@ export function useList<N extends ListName>(
   });
   return {
     items: list.data?.pages.flatMap((page) => page.items),
+    /** The first page as it came, for what it says beside its items. */
+    first: list.data?.pages[0] as unknown as Answer<N> | undefined,
     error: list.error,
     hasMore: list.hasNextPage,
     fetchingMore: list.isFetchingNextPage,

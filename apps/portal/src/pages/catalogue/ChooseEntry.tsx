@@ -1,0 +1,78 @@
+import type { CatalogueEntry } from '@garboard/contract/catalogue';
+import type { System } from '@garboard/trade/vocabulary';
+import { systemLabels } from '@garboard/trade/vocabulary';
+import { useState } from 'react';
+import { Autocomplete } from 'react-aria-components/Autocomplete';
+import { Input } from 'react-aria-components/Input';
+import { Label } from 'react-aria-components/Label';
+import { ListBox, ListBoxItem } from 'react-aria-components/ListBox';
+import { SearchField } from 'react-aria-components/SearchField';
+import { Text } from 'react-aria-components/Text';
+import { call } from '../../api/client.ts';
+import { useAction, useList } from '../../api/queries.ts';
+import { useSearchField } from '../../app/filters.ts';
+import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { urgencyText } from '../../ui/UrgencyGauge.tsx';
+import { ReadAs } from './ReadAs.tsx';
+
+const most = 12;
+
+/**
+ * Finds a known defect as one types and hands the whole entry over. The keys never leave the field: arrows go through
+ * the list, Enter takes the marked one, Escape empties the field.
+ */
+export function ChooseEntry({
+  firmId,
+  system,
+  autoFocus = false,
+  onChoose,
+}: {
+  /** Whose catalogue: the firm of the survey. */
+  firmId: string;
+  /** Keeps to one system, as when the finding has one already. */
+  system?: System | '' | undefined;
+  autoFocus?: boolean;
+  onChoose: (entry: CatalogueEntry) => void;
+}) {
+  const [q, setQ] = useState('');
+  const [typed, setTyped] = useSearchField(q, setQ);
+  const list = useList('listCatalogue', {
+    query: { firmId, q: q || undefined, system: system || undefined, limit: most },
+  });
+  const taking = useAction({
+    run: (key: string) => call('getCatalogueEntry', { params: { key }, query: { firmId } }),
+    onDone: onChoose,
+  });
+  const items = list.items ?? [];
+  return (
+    <div className="choose-entry">
+      <Autocomplete inputValue={typed} onInputChange={setTyped}>
+        <SearchField autoFocus={autoFocus}>
+          <Label className="field-label">Known defect</Label>
+          <Text slot="description" className="field-hint">
+            Some of its words, or a standard. Arrow keys and Enter choose.
+          </Text>
+          <Input className="input" />
+        </SearchField>
+        <ErrorNotice quiet error={taking.error ?? list.error} onRetry={list.error ? list.retry : undefined} />
+        <ReadAs typed={q} readAs={list.first?.readAs} />
+        <ListBox
+          aria-label="Known defects"
+          className="options"
+          items={items.map((item) => ({ ...item, id: item.key }))}
+          onAction={(key) => taking.run(String(key))}
+          renderEmptyState={() => (list.items ? 'No entry has these words.' : 'Fetching the catalogue…')}
+        >
+          {(item) => (
+            <ListBoxItem id={item.key} textValue={item.title} className="option">
+              <Text slot="label">{item.title}</Text>
+              <Text slot="description" className="soft small">
+                {systemLabels[item.system]}. {urgencyText(item.urgency)}
+              </Text>
+            </ListBoxItem>
+          )}
+        </ListBox>
+      </Autocomplete>
+    </div>
+  );
+}
