@@ -1,6 +1,7 @@
 import type { Drawing } from '../drawing/svg.ts';
 import { backingPlate } from './diagrams/backing-plate.ts';
 import { ballastIronScrap } from './diagrams/ballast-iron-scrap.ts';
+import { batteryBoxVented } from './diagrams/battery-box-vented.ts';
 import { batterySecured } from './diagrams/battery-secured.ts';
 import { batteryTerminalKind } from './diagrams/battery-terminal-kind.ts';
 import { bilgeFloatSwitch } from './diagrams/bilge-float-switch.ts';
@@ -39,6 +40,7 @@ export const diagrams: Readonly<Record<string, Drawing>> = byKey([
   osmoticBlister,
   toiletVentedLoop,
   batteryTerminalKind,
+  batteryBoxVented,
   batterySecured,
   bulkheadChafe,
   rudderBearingWorn,

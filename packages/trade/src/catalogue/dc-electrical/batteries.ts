@@ -91,7 +91,7 @@ export const dcBatteryEntries = entries(
       'No flame, smoking or clip lead near a charging battery. Leave a hot or swollen one alone and cut its charger from elsewhere.',
     ],
     related: ['dc-battery-unsecured', 'dc-lithium-unmanaged'],
-    diagram: 'battery-secured',
+    diagram: 'battery-box-vented',
     alsoCalled: ['hydrogen', 'gassing', 'battery box vent'],
   },
   {

@@ -20,7 +20,7 @@ const locker = (left: number, right: number, top: number, bottom: number, hole: 
   ]);
 
 const boat = [
-  waterline(134, 118),
+  waterline(134, 124),
   cut([
     [131, 14],
     [125, 14],
