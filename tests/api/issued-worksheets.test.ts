@@ -5,6 +5,7 @@ import { finishReport } from '@garboard/core/reports/finish-report';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm, buildPerson, type Signed } from '@garboard/seed/builders';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { answerAllCoverage } from '../support/coverage.ts';
 import { type Caller, startServer, type TestServer } from '../support/server.ts';
 
 let server: TestServer;
@@ -49,6 +50,7 @@ async function readySurvey(parties: readonly (readonly [role: string, person: Si
     const { name, email } = person;
     await surveyor.post(`${path}/parties`).send({ role, name, email, released }).expect(201);
   }
+  await answerAllCoverage(surveyor, survey.body.id);
   const [first = '', second = ''] = findings;
   return { id: survey.body.id as string, path, first, second };
 }

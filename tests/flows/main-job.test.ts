@@ -3,6 +3,7 @@ import { buildFirm, buildJpeg, buildPerson, type Signed } from '@garboard/seed/b
 import { PDFDocument } from 'pdf-lib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { answerAllCoverage } from '../support/coverage.ts';
 import { type Caller, startServer, type TestServer } from '../support/server.ts';
 import { startTestWorker, type TestWorker } from '../support/worker.ts';
 
@@ -113,6 +114,9 @@ describe('the whole job, over REST', () => {
     expect((await ownerSees.get(`${path}/findings`).expect(200)).body.items).toEqual([]);
     await ownerSees.get(`/v1/findings/${first.body.id}`).expect(404);
 
+    const unanswered = await surveyor.post(`${path}/reports`).send({ kind: 'full' }).expect(409);
+    expect(unanswered.body.detail).toContain('Through-hull fittings and seacocks');
+    await answerAllCoverage(surveyor, surveyId);
     const requested = await surveyor.post(`${path}/reports`).send({ kind: 'full' }).expect(202);
     const report = await until(
       () => surveyor.get(`/v1/reports/${requested.body.id}`),

@@ -20,6 +20,7 @@ let ids: {
   report: string;
   clearance: string;
   worksheet: string;
+  inventory: string;
   firm: string;
 };
 beforeAll(async () => {
@@ -46,6 +47,11 @@ beforeAll(async () => {
     .post(`${path}/worksheets`)
     .send({ kind: 'gas-leak-down', inputs: gasTest, findingId: finding.body.id })
     .expect(201);
+  const item = await surveyor
+    .post(`${path}/inventory`)
+    .send({ system: 'life-saving', name: 'Liferaft', expiresOn: '2026-01-01' })
+    .expect(201);
+  await surveyor.put(`${path}/coverage/hull`).send({ reached: 'examined' }).expect(200);
   const firmId = firm.id;
   const surveyId: string = survey.body.id;
   const [report, clearance] = [newId(), newId()];
@@ -68,6 +74,7 @@ beforeAll(async () => {
     report,
     clearance,
     worksheet: worksheet.body.id,
+    inventory: item.body.id,
     firm: firmId,
   };
 });
@@ -75,7 +82,10 @@ afterAll(() => server.close());
 
 function addressOf(route: Route): string {
   const noun = route.path.split('/')[2]?.replace(/s$/, '') as keyof typeof ids;
-  return route.path.replace('{id}', ids[noun]).replace(/\{\w+\}/, newId());
+  return route.path
+    .replace('{id}', ids[noun])
+    .replace('{system}', 'hull')
+    .replace(/\{\w+\}/, newId());
 }
 
 /** A body that passes validation, so that only the question of access is left. */
@@ -94,6 +104,10 @@ const bodies: Record<string, object> = {
   decideClearance: { decision: 'accept' },
   createWorksheet: { kind: 'gas-leak-down', inputs: gasTest },
   updateWorksheet: { title: 'x' },
+  replaceCoverage: { items: [] },
+  answerCoverage: { reached: 'examined' },
+  createInventoryItem: { system: 'hull', name: 'x' },
+  updateInventoryItem: { name: 'x' },
 };
 
 describe('another firm’s and an uninvited person’s requests', () => {
@@ -128,7 +142,7 @@ describe('another firm’s and an uninvited person’s requests', () => {
 
   it('show nothing in lists', async () => {
     for (const person of [stranger, uninvited]) {
-      for (const path of ['/v1/vessels', '/v1/surveys', '/v1/recommendations']) {
+      for (const path of ['/v1/vessels', '/v1/surveys', '/v1/recommendations', '/v1/expiries']) {
         expect((await server.as(person).get(path).expect(200)).body.items).toEqual([]);
       }
     }
@@ -142,8 +156,10 @@ describe('another firm’s and an uninvited person’s requests', () => {
       await tx.event.count(),
       await tx.report.count(),
       await tx.worksheet.count(),
+      await tx.coverageAnswer.count(),
+      await tx.inventoryItem.count(),
     ]);
-    expect(counts).toEqual([0, 0, 0, 0, 0, 0]);
+    expect(counts).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
     await expect(
       inTransaction(server.db, [newId()], (tx) =>
         tx.vessel.create({ data: { id: newId(), firmId: ids.firm, name: 'Smuggled' } }),

@@ -2,7 +2,7 @@ import type { Ctx } from '@garboard/core/context';
 import { type Database, inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import type { ObjectStore } from '@garboard/platform/object-store';
-import type { FirmRole } from '@garboard/trade/vocabulary';
+import { type FirmRole, systems } from '@garboard/trade/vocabulary';
 
 /** A firm with one surveyor and a survey in drafting, with so many findings; the ids of all of it. */
 export interface SurveyRows {
@@ -63,6 +63,9 @@ export async function writeSurvey(db: Database, findings: number): Promise<Surve
         references: [],
         position: { along: 0.5, height: 0.5, side: 'port' },
       })),
+    });
+    await tx.coverageAnswer.createMany({
+      data: systems.map((system) => ({ firmId, surveyId, system, reached: 'examined' })),
     });
   });
   return { firmId, personId, surveyId, findingIds };

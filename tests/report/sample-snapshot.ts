@@ -108,6 +108,8 @@ export function sampleReport(findings: number, photosEach = 0): SurveyReportSnap
     kind: 'full',
     leadPhoto: photosEach > 0 ? samplePhoto(1, 'At her berth') : null,
     worksheets: [],
+    coverage: [],
+    inventory: [],
     findings: Array.from({ length: findings }, (_, index) =>
       sampleFinding(index + 1, {
         photos: Array.from({ length: photosEach }, (_, photo) => samplePhoto(index * photosEach + photo + 1)),

@@ -12,11 +12,9 @@ const answer = {
   reason: text(2000)
     .default('')
     .meta({ description: 'Why it was not reached, or not wholly; required with `partly` and `not-reached`' }),
-  lookedFrom: text(300)
-    .default('')
-    .meta({
-      description: 'The place from which it was looked at, such as “from deck level with binoculars”',
-    }),
+  lookedFrom: text(300).default('').meta({
+    description: 'The place from which it was looked at, such as “from deck level with binoculars”',
+  }),
 };
 
 const reasonGiven = (a: { reached: z.output<typeof answer.reached>; reason: string }) =>
@@ -37,11 +35,9 @@ export const coverageReplace = z.strictObject({
 export const coverageItem = z
   .object({
     system,
-    asked: z
-      .boolean()
-      .meta({
-        description: 'Whether the report can’t be issued without an answer: the purpose or a finding asks',
-      }),
+    asked: z.boolean().meta({
+      description: 'Whether the report can’t be issued without an answer: the purpose or a finding asks',
+    }),
     reached: z.enum(reaches).nullable(),
     reason: z.string(),
     lookedFrom: z.string(),

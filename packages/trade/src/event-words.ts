@@ -24,6 +24,12 @@ const words = {
   'worksheet.created': (d) => `Worksheet kept: ${d.title}`,
   'worksheet.updated': (d) => `Worksheet edited: ${d.title}`,
   'worksheet.deleted': (d) => `Worksheet deleted: ${d.title}`,
+  'coverage.answered': (d) => `Coverage of ${d.system}: ${d.reached}`,
+  'coverage.replaced': (d) =>
+    `Coverage answered anew for ${d.count === '1' ? '1 system' : `${d.count} systems`}`,
+  'inventory.added': (d) => `Equipment recorded: ${d.name}`,
+  'inventory.edited': (d) => `Equipment edited: ${d.name}`,
+  'inventory.removed': (d) => `Equipment taken off the list: ${d.name}`,
   'report.requested': (d) => `${d.label} requested, revision ${d.revision}`,
   'report.issued': (d) => `${d.label} issued, revision ${d.revision}`,
   'report.failed': (d) => `${d.label} could not be made: ${d.problem}`,

@@ -1,4 +1,4 @@
-import { addDays, type Day } from './due-dates.ts';
+import type { Day } from './due-dates.ts';
 import type { System } from './vocabulary.ts';
 
 /** A usual kind of equipment: what it is called, where it belongs and the date by which it is judged. */
@@ -45,7 +45,7 @@ export const dateLimits = { yearsAhead: 50, yearsBack: 150 } as const;
 const yearsFrom = (day: Day, years: number): Day => {
   const moved = `${String(Number(day.slice(0, 4)) + years).padStart(4, '0')}${day.slice(4)}`;
   // 29 February exists only every fourth year.
-  return moved.endsWith('-02-29') ? addDays(`${moved.slice(0, 5)}02-28`, 0) : moved;
+  return moved.endsWith('-02-29') ? `${moved.slice(0, 5)}02-28` : moved;
 };
 
 export interface DateFault {

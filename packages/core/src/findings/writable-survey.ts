@@ -5,10 +5,15 @@ import type { Ctx } from '../context.ts';
 import { wrongState } from '../problems.ts';
 import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
 
-const what = { 'finding.write': 'findings', 'worksheet.write': 'worksheets' } as const;
+const what = {
+  'finding.write': 'findings',
+  'worksheet.write': 'worksheets',
+  'coverage.write': 'coverage',
+  'inventory.write': 'the equipment',
+} as const;
 
 /**
- * The survey whose findings or worksheets are about to change, held until the end of the transaction.
+ * The survey whose findings or other records are about to change, held until the end of the transaction.
  *
  * @throws Refusal `not-found`, `not-allowed`, `wrong-state` when it is closed or cancelled
  */

@@ -3,9 +3,16 @@ import { dayIn } from '@garboard/trade/due-dates';
 import type { FirmRole, ReportKind } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
+import { coverageOf, unansweredOf } from '../coverage/coverage-of.ts';
+import { freezeInventory } from '../inventory/freeze-inventory.ts';
 import { wrongState } from '../problems.ts';
 import { freezeWorksheets } from '../worksheets/freeze-worksheets.ts';
-import { refuseEarlyClearance, refuseFailedPhotos, refuseUnreadyReport } from './report-obstacles.ts';
+import {
+  refuseEarlyClearance,
+  refuseFailedPhotos,
+  refuseUnanswered,
+  refuseUnreadyReport,
+} from './report-obstacles.ts';
 import { findingsOf, freezeFinding, freezeIssued, freezePhoto } from './snapshot-rows.ts';
 
 export type IssuableKind = ReportSnapshot['kind'];
@@ -43,6 +50,8 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
   });
   const findings = (await findingsOf(ctx, surveyId)).filter((f) => f.state !== 'withdrawn');
   refuseUnreadyReport(survey, findings);
+  const coverage = await coverageOf(ctx, survey);
+  refuseUnanswered(unansweredOf(coverage));
   const leadPhoto = survey.leadPhotoId
     ? await ctx.tx.photo.findFirst({ where: { id: survey.leadPhotoId, surveyId } })
     : null;
@@ -84,6 +93,10 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     findings: findings.map((f) => freezeFinding(f, issuedOn)),
     leadPhoto: leadPhoto ? freezePhoto(leadPhoto) : null,
     worksheets,
+    coverage: coverage.flatMap(({ system, reached, reason, lookedFrom }) =>
+      reached ? [{ system, reached, reason, lookedFrom }] : [],
+    ),
+    inventory: await freezeInventory(ctx, surveyId),
   };
 }
 
@@ -114,7 +127,8 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
     const { leadPhoto, worksheets } = 'leadPhoto' in record ? record : { leadPhoto: null, worksheets: [] };
     // The measurements of these findings; those of the whole vessel are in the report.
     const theirs = worksheets.filter((w) => w.findingId !== null && ids.has(w.findingId));
-    return { ...base, kind, leadPhoto, findings: shown, worksheets: theirs };
+    // What was reached and found on board belongs to the record, which this kind leaves out.
+    return { ...base, kind, leadPhoto, findings: shown, worksheets: theirs, coverage: [], inventory: [] };
   }
   const clearing = findings.filter((f) => f.clearing && f.issued !== null);
   if (kind === 'clearance-letter') refuseEarlyClearance(clearing);

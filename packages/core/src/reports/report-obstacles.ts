@@ -1,5 +1,5 @@
 import { decidedFindingStates, surveyMayBeIssued } from '@garboard/trade/states';
-import type { FindingState, SurveyState } from '@garboard/trade/vocabulary';
+import { type FindingState, type SurveyState, type System, systemLabels } from '@garboard/trade/vocabulary';
 import { wrongState } from '../problems.ts';
 import type { FindingRow } from './snapshot-rows.ts';
 
@@ -33,6 +33,15 @@ export function refuseUnreadyReport(survey: Issuable, findings: readonly Finding
       `Finding ${wordless.number} (${wordless.title}) does not say ${missing}. Write it first.`,
     );
   }
+}
+
+/** @throws Refusal `wrong-state` naming every system of which nobody has said how far it was reached. */
+export function refuseUnanswered(unanswered: readonly System[]): void {
+  if (unanswered.length === 0) return;
+  const names = unanswered.map((system) => systemLabels[system]).join('; ');
+  throw wrongState(
+    `Coverage is not answered for ${unanswered.length === 1 ? '1 system' : `${unanswered.length} systems`}: ${names}. Say of each how far it was reached, or that it is not fitted.`,
+  );
 }
 
 /** @throws Refusal `wrong-state` naming a photo of which no printable picture could be made. */
