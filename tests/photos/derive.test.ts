@@ -2,7 +2,7 @@ import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Mark } from '@garboard/contract/photos';
-import { deriveImages } from '@garboard/core/photos/derive-images';
+import { deriveImages, readUpright } from '@garboard/core/photos/derive-images';
 import { type ObjectStore, openObjectStore } from '@garboard/platform/object-store';
 import sharp, { type Sharp } from 'sharp';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -23,7 +23,8 @@ afterEach(() => store.sweepStaging(-1));
 async function derive(bytes: Buffer, quarterTurns = 0, marks: Mark[] = []) {
   const path = join(folder, 'original');
   await writeFile(path, bytes);
-  const made = await deriveImages(store, path, all, { quarterTurns, marks });
+  const upright = await readUpright(path, 'image/jpeg', quarterTurns);
+  const made = await deriveImages(store, upright, all, marks);
   const open = (size: (typeof all)[number]) => sharp(made[size].localPath);
   return { made, open };
 }

@@ -21,6 +21,7 @@ import { photoRoutes } from './routes/photos.ts';
 import { portalRoutes } from './routes/portal.ts';
 import { reportRoutes } from './routes/reports.ts';
 import { surveyRoutes } from './routes/surveys.ts';
+import { uploadRoutes } from './routes/uploads.ts';
 import { vesselRoutes } from './routes/vessels.ts';
 import { worksheetRoutes } from './routes/worksheets.ts';
 
@@ -83,6 +84,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   vesselRoutes(app, deps);
   surveyRoutes(app, deps);
   photoRoutes(app, deps);
+  uploadRoutes(app, deps);
   findingRoutes(app, deps);
   worksheetRoutes(app, deps);
   catalogueRoutes(app, deps);

@@ -1,11 +1,15 @@
 import { requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
+import { abandonedMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
 import { inTransaction } from '@garboard/db/database';
 import { allFirmIds } from '@garboard/db/special-reads';
 import type { JobDeps } from './job-deps.ts';
 
 /** Uploads that were begun and never kept are removed after a day. */
 const stagingMs = 24 * 60 * 60_000;
+
+/** Parts outlive their row by a day, so that none is missing while its row says it is there. */
+const partsMs = abandonedMs + stagingMs;
 
 type SweepDeps = Pick<JobDeps, 'db' | 'store' | 'log' | 'clock'>;
 
@@ -15,6 +19,9 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   const found = await inTransaction(db, firmIds, (tx) => requeueLost(tx, clock()));
   if (found.reports + found.photos > 0) log.warn(found, 'work seemed lost and was asked for again');
   await inTransaction(db, [], (tx) => tidy(tx, clock()));
+  const abandoned = await inTransaction(db, firmIds, (tx) => tidyUploads(tx, clock()));
+  if (abandoned > 0) log.info({ abandoned }, 'uploads in parts given up');
+  await store.sweepParts(partsMs);
   const staged = await store.sweepStaging(stagingMs);
   if (staged > 0) log.info({ staged }, 'abandoned uploads removed');
 }

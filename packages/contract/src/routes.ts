@@ -2,6 +2,7 @@ import { catalogueRoutes } from './routes/catalogue.ts';
 import { coverageRoutes } from './routes/coverage.ts';
 import { findingsRoutes } from './routes/findings.ts';
 import { peopleRoutes } from './routes/people.ts';
+import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
 import type { Route } from './routes/route.ts';
 import { surveysRoutes } from './routes/surveys.ts';
@@ -14,6 +15,7 @@ export const routes = {
   ...peopleRoutes,
   ...surveysRoutes,
   ...findingsRoutes,
+  ...photosRoutes,
   ...catalogueRoutes,
   ...worksheetsRoutes,
   ...coverageRoutes,

@@ -4,6 +4,7 @@ import { chmod, mkdir, open, readdir, rename, rm, stat, writeFile } from 'node:f
 import { dirname, join } from 'node:path';
 import { type Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
+import { filePartsIn } from './file-parts.ts';
 import {
   ObjectMissingError,
   type ObjectStore,
@@ -12,7 +13,8 @@ import {
   type StageLimits,
 } from './object-store.ts';
 
-/** Opens a store in a folder: `ab/cd/<hash>` for what is kept, `staging/` for what isn't yet. */
+/** Opens a store in a folder: `ab/cd/<hash>` for what is kept, `staging/` for what isn't yet, `parts/` for what comes
+ * in pieces. */
 export async function openFileObjectStore(folder: string): Promise<ObjectStore> {
   const staging = join(folder, 'staging');
   await mkdir(staging, { recursive: true, mode: 0o700 });
@@ -23,6 +25,8 @@ export async function openFileObjectStore(folder: string): Promise<ObjectStore> 
   };
 
   return {
+    ...filePartsIn(join(folder, 'parts')),
+
     async stage(source, limits) {
       const path = join(staging, randomUUID());
       try {

@@ -18,6 +18,17 @@ export interface ObjectStore {
   remove(sha256: string): Promise<void>;
   /** Removes what was staged longer ago than this and neither kept nor discarded. Returns how many. */
   sweepStaging(olderThanMs: number): Promise<number>;
+  /**
+   * Keeps a part of a file that comes in several requests, safe on the disk when it resolves; another at the same
+   * offset is replaced. `key` is a UUID.
+   */
+  putPart(key: string, offset: number, bytes: Uint8Array): Promise<void>;
+  /** Reads the parts as one file of this length. The stream ends with PartsMissingError when one isn't there. */
+  readParts(key: string, bytes: number): Readable;
+  /** Removes the parts of a file; none being there is no error. */
+  dropParts(key: string): Promise<void>;
+  /** Removes the parts of files to which nothing was added for this long. Returns of how many files. */
+  sweepParts(olderThanMs: number): Promise<number>;
   /** Proves that the store can be written to, by writing and removing a small file. */
   check(): Promise<void>;
 }
@@ -49,6 +60,14 @@ export class ObjectTooLargeError extends Error {
   override name = 'ObjectTooLargeError';
   constructor(readonly maxBytes: number) {
     super(`The file is larger than the ${maxBytes} bytes allowed.`);
+  }
+}
+
+/** Parts that were kept before are no longer there, or not of the length that was said. */
+export class PartsMissingError extends Error {
+  override name = 'PartsMissingError';
+  constructor(readonly key: string) {
+    super(`The object store doesn’t hold all parts of ${key}.`);
   }
 }
 

@@ -41,7 +41,7 @@ function parseFields(form: z.ZodObject, fields: Record<string, string>): unknown
 }
 
 /** Has files that were kept by a transaction which then failed removed again, unless another row names them. */
-async function collectKept(deps: Deps, files: readonly ReceivedFile[]): Promise<void> {
+export async function collectKept(deps: Deps, files: readonly ReceivedFile[]): Promise<void> {
   const kept: string[] = [];
   for (const { staged } of files)
     if (staged && (await deps.store.has(staged.sha256))) kept.push(staged.sha256);

@@ -1,6 +1,7 @@
 import { deletePhoto } from '@garboard/core/photos/delete-photo';
 import { getPhoto } from '@garboard/core/photos/get-photo';
 import { getPhotoImage } from '@garboard/core/photos/get-photo-image';
+import { listPhotoLibrary } from '@garboard/core/photos/list-photo-library';
 import { listPhotos } from '@garboard/core/photos/list-photos';
 import { updatePhoto } from '@garboard/core/photos/update-photo';
 import { mayUploadPhotos, uploadPhotos } from '@garboard/core/photos/upload-photos';
@@ -17,6 +18,7 @@ export function photoRoutes(app: FastifyInstance, deps: Deps): void {
     handler: (ctx, { params, upload }) => uploadPhotos(ctx, { surveyId: params.id, upload }),
   });
   serve(app, deps, 'listPhotos', (ctx, { params, query }) => listPhotos(ctx, { surveyId: params.id, query }));
+  serve(app, deps, 'listPhotoLibrary', (ctx, { query }) => listPhotoLibrary(ctx, query));
   serve(app, deps, 'getPhoto', (ctx, { params }) => getPhoto(ctx, params.id));
   serve(app, deps, 'updatePhoto', (ctx, { params, body, ifMatch }) =>
     updatePhoto(ctx, { id: params.id, patch: body, ifMatch }),

@@ -1,6 +1,6 @@
 import type { JobData } from '@garboard/contract/jobs';
 import { keepObject } from '@garboard/core/files/keep-object';
-import { deriveImages } from '@garboard/core/photos/derive-images';
+import { deriveImages, readUpright } from '@garboard/core/photos/derive-images';
 import { inTransaction } from '@garboard/db/database';
 import type { JobDeps } from '../job-deps.ts';
 
@@ -14,7 +14,8 @@ export async function deriveClearanceFileJob(
   );
   if (!file?.mediaType.startsWith('image/') || file.screenHash) return;
   const path = await deps.store.localFile(file.sha256);
-  const made = await deriveImages(deps.store, path, ['screen', 'thumb'], { quarterTurns: 0, marks: [] });
+  const upright = await readUpright(path, file.mediaType, 0);
+  const made = await deriveImages(deps.store, upright, ['screen', 'thumb'], []);
   try {
     await inTransaction(deps.db, [firmId], async (tx) => {
       const won = await tx.clearanceFile.updateMany({

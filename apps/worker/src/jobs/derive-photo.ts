@@ -1,9 +1,12 @@
 import type { JobData } from '@garboard/contract/jobs';
 import { mark } from '@garboard/contract/photos';
+import { HeicUnreadable } from '@garboard/core/files/decode-heic';
 import { keepObject } from '@garboard/core/files/keep-object';
 import { enqueue } from '@garboard/core/outbox/enqueue';
-import { deriveImages } from '@garboard/core/photos/derive-images';
+import { deriveImages, readUpright } from '@garboard/core/photos/derive-images';
+import { differenceHash } from '@garboard/core/photos/difference-hash';
 import { inTransaction, type Prisma } from '@garboard/db/database';
+import { NoRetryError } from '@garboard/platform/queue';
 import type { Attempt, JobDeps } from '../job-deps.ts';
 
 /**
@@ -27,10 +30,11 @@ export async function derivePhotoJob(
   };
   try {
     const path = await deps.store.localFile(photo.sha256);
-    const { quarterTurns } = photo;
     const marks = mark.array().parse(photo.marks);
     // No transaction is open while pictures are made: it would hold a connection for seconds.
-    const made = await deriveImages(deps.store, path, ['screen', 'print', 'thumb'], { quarterTurns, marks });
+    const upright = await readUpright(path, photo.mediaType, photo.quarterTurns);
+    const dhash = await differenceHash(upright);
+    const made = await deriveImages(deps.store, upright, ['screen', 'print', 'thumb'], marks);
     const hashes = {
       screenHash: made.screen.sha256,
       printHash: made.print.sha256,
@@ -38,7 +42,10 @@ export async function derivePhotoJob(
     };
     try {
       await inTransaction(deps.db, [firmId], async (tx) => {
-        const won = await tx.photo.updateMany({ where: unchanged, data: { ...hashes, state: 'ready' } });
+        const won = await tx.photo.updateMany({
+          where: unchanged,
+          data: { ...hashes, dhash, problem: null, state: 'ready' },
+        });
         if (won.count === 0) return;
         for (const staged of Object.values(made)) await keepObject(tx, staged);
         const old = new Set([photo.screenHash, photo.printHash, photo.thumbHash]);
@@ -50,11 +57,17 @@ export async function derivePhotoJob(
     }
   } catch (error) {
     deps.log.warn({ err: error, photoId, lastAttempt }, 'could not make the sizes of a photo');
-    if (lastAttempt) {
+    // The bytes won't change: what can't be decoded now never can.
+    const hopeless = error instanceof HeicUnreadable;
+    if (lastAttempt || hopeless) {
+      const problem = hopeless
+        ? 'This HEIC picture can’t be read. Export it as JPEG on the phone and upload that; the original is kept.'
+        : 'The sizes of this picture could not be made. Upload it again; the original is kept.';
       await inTransaction(deps.db, [firmId], (tx) =>
-        tx.photo.updateMany({ where: unchanged, data: { state: 'failed' } }),
+        tx.photo.updateMany({ where: unchanged, data: { state: 'failed', problem } }),
       );
     }
+    if (hopeless) throw new NoRetryError(error.message);
     throw error;
   }
 }

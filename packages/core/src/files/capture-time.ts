@@ -1,8 +1,17 @@
 import exifr from 'exifr';
 
-interface CaptureTags {
+interface ExifTags {
   DateTimeOriginal?: unknown;
   OffsetTimeOriginal?: unknown;
+  /** 1 to 8, as the standard numbers them. */
+  Orientation?: unknown;
+}
+
+/** The few tags we use, of a picture's path or of an Exif block by itself; undefined when they can't be read. */
+export async function readExif(source: string | Buffer): Promise<ExifTags | undefined> {
+  const pick = ['DateTimeOriginal', 'OffsetTimeOriginal', 'Orientation'];
+  // A file without EXIF, or with broken EXIF, is still a good photo.
+  return exifr.parse(source, { pick, reviveValues: false, translateValues: false }).catch(() => undefined);
 }
 
 /**
@@ -10,11 +19,12 @@ interface CaptureTags {
  *
  * @param timeZone IANA zone in which the camera's clock is read when the file names no offset.
  */
-export async function readCaptureTime(path: string, timeZone: string, now: Date): Promise<Date | null> {
-  // A file without EXIF, or with broken EXIF, is still a good photo.
-  const tags: CaptureTags | undefined = await exifr
-    .parse(path, { pick: ['DateTimeOriginal', 'OffsetTimeOriginal'], reviveValues: false })
-    .catch(() => undefined);
+export async function readCaptureTime(
+  source: string | Buffer,
+  timeZone: string,
+  now: Date,
+): Promise<Date | null> {
+  const tags = await readExif(source);
   if (typeof tags?.DateTimeOriginal !== 'string') return null;
   const taken = captureInstant(tags.DateTimeOriginal, tags.OffsetTimeOriginal, timeZone);
   if (!taken) return null;

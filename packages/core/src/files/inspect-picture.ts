@@ -1,9 +1,22 @@
 import { uploadLimits } from '@garboard/contract/photos';
 import { sharp } from './sharp.ts';
 
-export type PictureVerdict = { size: { width: number; height: number } } | { problem: string };
+export type PictureVerdict =
+  /** With the Exif block where it was found on the way. */
+  { size: { width: number; height: number }; exif?: Buffer | null } | { problem: string };
 
 const millions = (n: number) => (n / 1e6).toLocaleString('en-GB', { maximumFractionDigits: 1 });
+
+/** Why a picture of this size isn't taken, or null. */
+export function tooManyPixels(width: number, height: number): string | null {
+  const { side, pixels } = uploadLimits;
+  if (width < 1 || height < 1) return 'The picture has no size. Send it again from the camera.';
+  if (Math.max(width, height) <= side && width * height <= pixels) return null;
+  return (
+    `The picture is too large: ${width} by ${height} pixels. At most ` +
+    `${millions(pixels)} million pixels and ${side} on a side are accepted; scale it down.`
+  );
+}
 
 /**
  * Looks at a picture: first at its header alone, so that a small file can't unfold into a huge picture, then by
@@ -18,16 +31,8 @@ export async function inspectPicture(path: string): Promise<PictureVerdict> {
       problem: 'The file is damaged: its picture header can’t be read. Send it again from the camera.',
     };
   }
-  if (
-    Math.max(head.width, head.height) > uploadLimits.side ||
-    head.width * head.height > uploadLimits.pixels
-  ) {
-    return {
-      problem:
-        `The picture is too large: ${head.width} by ${head.height} pixels. At most ` +
-        `${millions(uploadLimits.pixels)} million pixels and ${uploadLimits.side} on a side are accepted; scale it down.`,
-    };
-  }
+  const tooLarge = tooManyPixels(head.width, head.height);
+  if (tooLarge) return { problem: tooLarge };
   try {
     await sharp(path, { limitInputPixels: uploadLimits.pixels, failOn: 'warning', sequentialRead: true })
       .resize(48, 48, { fit: 'inside' })

@@ -1,7 +1,9 @@
 import { uploadLimits } from '@garboard/contract/photos';
 import { fileTypeFromFile } from 'file-type';
 import { readCaptureTime } from './capture-time.ts';
+import { isHeic } from './heic-structure.ts';
 import { inspectDocument } from './inspect-document.ts';
+import { inspectHeic } from './inspect-heic.ts';
 import { inspectPicture } from './inspect-picture.ts';
 import type { AcceptedFile, ReceivedFile, RefusedUpload, Upload } from './received-file.ts';
 
@@ -16,8 +18,6 @@ export interface InspectOptions {
 }
 
 const pictures = new Set(['image/jpeg', 'image/png', 'image/webp']);
-// Phones write these; whether they can be read depends on how the image library was built.
-const phonePictures = new Set(['image/heic', 'image/heif', 'image/heic-sequence', 'image/heif-sequence']);
 
 /** Decides on each file of an upload by its content, never by its name. One after another: decoding takes memory. */
 export async function inspectUpload(
@@ -49,23 +49,21 @@ async function inspectFile(
   if (staged.bytes === 0) return refuse('The file is empty. Send it again.');
 
   const mediaType = (await fileTypeFromFile(staged.localPath))?.mime ?? null;
-  const accepted = options.accepts === 'pictures' ? 'JPEG, PNG or WebP' : 'JPEG, PNG, WebP or PDF';
+  const accepted =
+    options.accepts === 'pictures' ? 'JPEG, PNG, WebP or HEIC' : 'JPEG, PNG, WebP, HEIC or PDF';
   if (mediaType === 'application/pdf' && options.accepts === 'evidence') {
     if (staged.bytes > uploadLimits.documentBytes) return tooLarge(uploadLimits.documentBytes);
     const problem = await inspectDocument(staged.localPath);
     return problem ? refuse(problem) : { name, staged, mediaType, size: null, takenAt: null };
   }
-  const fromPhone = mediaType !== null && phonePictures.has(mediaType);
-  if (mediaType === null || !(fromPhone || pictures.has(mediaType))) {
+  if (mediaType === null || !(isHeic(mediaType) || pictures.has(mediaType))) {
     const what = mediaType ? `is ${mediaType} by its content` : 'holds no picture that we know';
     return refuse(`The file ${what}, whatever its name says. Send ${accepted}.`);
   }
-  const verdict = await inspectPicture(staged.localPath);
-  if ('problem' in verdict) {
-    return refuse(
-      fromPhone ? 'This HEIC picture can’t be read here. Export it as JPEG and send that.' : verdict.problem,
-    );
-  }
-  const takenAt = await readCaptureTime(staged.localPath, options.timeZone, options.now);
+  const path = staged.localPath;
+  const verdict = isHeic(mediaType) ? await inspectHeic(path) : await inspectPicture(path);
+  if ('problem' in verdict) return refuse(verdict.problem);
+  const exif = verdict.exif ?? path;
+  const takenAt = await readCaptureTime(exif, options.timeZone, options.now);
   return { name, staged, mediaType, size: verdict.size, takenAt };
 }

@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream';
-import { type Mark, uploadLimits } from '@garboard/contract/photos';
+import type { Mark } from '@garboard/contract/photos';
 import type { ObjectStore, StagedObject } from '@garboard/platform/object-store';
-import { sharp } from '../files/sharp.ts';
+import { openPicture } from '../files/open-picture.ts';
 import { drawMarks, openPixels, type Pixels } from './draw-marks.ts';
 
 /** Long edge in pixels and JPEG quality of each size; print is enough for 200 dpi across a column of a report. */
@@ -12,42 +12,15 @@ export const derivedSizes = {
 } as const;
 export type DerivedSize = keyof typeof derivedSizes;
 
-export interface Retouch {
-  /** Turns of 90 degrees clockwise, after turning upright by EXIF. */
-  quarterTurns: number;
-  marks: readonly Mark[];
-}
-
 /**
- * Makes sizes of a picture: upright, in sRGB, with marks burned in and nothing of the original's metadata. What
- * comes back is staged, for the caller to keep or discard. Never enlarges.
+ * Pixels of a picture as people see it: upright by its file and by these further quarter turns clockwise, in sRGB, at
+ * the largest size we make. Everything else is made from them, so the original is decoded once.
  *
- * @throws Error when the picture can't be read.
+ * @throws Error when the picture can't be read
  */
-export async function deriveImages<S extends DerivedSize>(
-  store: ObjectStore,
-  path: string,
-  sizes: readonly S[],
-  { quarterTurns, marks }: Retouch,
-): Promise<Record<S, StagedObject>> {
-  const upright = await readUpright(path, quarterTurns);
-  const picture = await drawMarks(upright, marks);
-  const made: [S, StagedObject][] = [];
-  try {
-    for (const size of sizes) made.push([size, await stageSize(store, picture, size)]);
-  } catch (error) {
-    await Promise.all(made.map(([, staged]) => staged.discard()));
-    throw error;
-  }
-  return Object.fromEntries(made) as Record<S, StagedObject>;
-}
-
-/** The picture at the largest size we make; the smaller ones are made from it, so the original is decoded once. */
-async function readUpright(path: string, quarterTurns: number): Promise<Pixels> {
+export async function readUpright(path: string, mediaType: string, quarterTurns: number): Promise<Pixels> {
   const { edge } = derivedSizes.screen;
-  const input = { limitInputPixels: uploadLimits.pixels, failOn: 'error', sequentialRead: true } as const;
-  const { data, info } = await sharp(path, input)
-    .autoOrient()
+  const { data, info } = await (await openPicture(path, mediaType))
     .resize(edge, edge, { fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' })
     .toColourspace('srgb')
@@ -65,6 +38,34 @@ async function readUpright(path: string, quarterTurns: number): Promise<Pixels> 
     .raw()
     .toBuffer({ resolveWithObject: true });
   return { ...pixels, data: turned.data, width: turned.info.width, height: turned.info.height };
+}
+
+/**
+ * Makes sizes of an upright picture, with marks burned in and nothing of the original's metadata. What comes back is
+ * staged, for the caller to keep or discard. Never enlarges.
+ */
+export async function deriveImages<S extends DerivedSize>(
+  store: ObjectStore,
+  upright: Pixels,
+  sizes: readonly S[],
+  marks: readonly Mark[],
+): Promise<Record<S, StagedObject>> {
+  const picture = await drawMarks(upright, marks);
+  const made: [S, StagedObject][] = [];
+  try {
+    for (const size of sizes) made.push([size, await stageSize(store, picture, size)]);
+  } catch (error) {
+    await Promise.all(made.map(([, staged]) => staged.discard()));
+    throw error;
+  }
+  return Object.fromEntries(made) as Record<S, StagedObject>;
+}
+
+/** Pixels of the thumbnail of a picture of this size. */
+export function thumbSize(width: number, height: number): { thumbWidth: number; thumbHeight: number } {
+  const scale = Math.min(1, derivedSizes.thumb.edge / Math.max(width, height));
+  const scaled = (side: number) => Math.max(1, Math.round(side * scale));
+  return { thumbWidth: scaled(width), thumbHeight: scaled(height) };
 }
 
 async function stageSize(store: ObjectStore, picture: Pixels, size: DerivedSize): Promise<StagedObject> {

@@ -1,3 +1,4 @@
+import { labelType, markColour, markColours, markPath, markStroke } from '@garboard/contract/mark-paths';
 import type { Mark } from '@garboard/contract/photos';
 import type { OverlayOptions, Sharp } from 'sharp';
 import { sharp } from '../files/sharp.ts';
@@ -14,9 +15,6 @@ export interface Pixels {
 /** Opens pixels for further work. */
 export const openPixels = ({ data, width, height, channels }: Pixels): Sharp =>
   sharp(data, { raw: { width, height, channels } });
-
-const colour = '#f26a1b';
-const halo = '#ffffff';
 
 /** Burns marks into a picture: blurred regions first, so that other marks stay sharp on them. */
 export async function drawMarks(picture: Pixels, marks: readonly Mark[]): Promise<Pixels> {
@@ -66,8 +64,11 @@ async function blurred(picture: Pixels, mark: Shape<'blur'>): Promise<OverlayOpt
 }
 
 async function label(picture: Pixels, mark: Shape<'label'>): Promise<OverlayOptions> {
-  const pixels = Math.max(12, Math.round(Math.max(picture.width, picture.height) / 55));
-  const drawn = await drawLabel(mark.text, pixels, picture.width);
+  const drawn = await drawLabel(mark.text, {
+    ...labelType(picture),
+    plate: markColour(mark),
+    maxWidth: picture.width,
+  });
   const { width, height } = await sharp(drawn).metadata();
   // Fits into the picture whole, even when it stands at the edge of a very low one.
   const input =
@@ -79,43 +80,21 @@ async function label(picture: Pixels, mark: Shape<'label'>): Promise<OverlayOpti
   };
 }
 
-function drawing(mark: Mark, { width, height }: Size): string {
-  const stroke = Math.max(2, Math.max(width, height) / 320);
-  const at = (p: { x: number; y: number }) => ({ x: p.x * width, y: p.y * height });
+function drawing(mark: Mark, size: Size): string {
+  if (mark.shape === 'blur' || mark.shape === 'label') return '';
+  const stroke = markStroke(size);
+  const colour = markColour(mark);
+  const path = markPath(mark, size);
   // Every line is drawn twice, the wider white one below, so that it shows on any ground.
-  const lined = (path: string) =>
-    [halo, colour]
-      .map((c, i) => {
-        const w = i === 0 ? stroke * 2 : stroke;
-        return `<path d="${path}" fill="none" stroke="${c}" stroke-width="${w}" stroke-linecap="round" stroke-linejoin="round"/>`;
-      })
-      .join('');
-  switch (mark.shape) {
-    case 'line': {
-      const [a, b] = [at(mark.from), at(mark.to)];
-      return lined(`M${a.x} ${a.y}L${b.x} ${b.y}`);
-    }
-    case 'arrow': {
-      const [a, b] = [at(mark.from), at(mark.to)];
-      const angle = Math.atan2(b.y - a.y, b.x - a.x);
-      const barb = (turn: number) => {
-        const length = stroke * 6;
-        return `${b.x - length * Math.cos(angle + turn)} ${b.y - length * Math.sin(angle + turn)}`;
-      };
-      const tail = `<circle cx="${a.x}" cy="${a.y}" r="${stroke * 1.8}" fill="${colour}" stroke="${halo}" stroke-width="${stroke / 2}"/>`;
-      return `${lined(`M${a.x} ${a.y}L${b.x} ${b.y}M${barb(0.45)}L${b.x} ${b.y}L${barb(-0.45)}`)}${tail}`;
-    }
-    case 'box': {
-      const [a, b] = [at(mark.from), at(mark.to)];
-      return lined(`M${a.x} ${a.y}H${b.x}V${b.y}H${a.x}Z`);
-    }
-    case 'ring': {
-      const c = at(mark.centre);
-      const r = mark.radius * width;
-      return lined(`M${c.x - r} ${c.y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`);
-    }
-    case 'blur':
-    case 'label':
-      return '';
-  }
+  const lined = [
+    { c: markColours.halo, w: stroke * 2 },
+    { c: colour, w: stroke },
+  ].map(
+    ({ c, w }) =>
+      `<path d="${path}" fill="none" stroke="${c}" stroke-width="${w}" stroke-linecap="round" stroke-linejoin="round"/>`,
+  );
+  if (mark.shape !== 'arrow') return lined.join('');
+  const { x, y } = mark.from;
+  const tail = `<circle cx="${x * size.width}" cy="${y * size.height}" r="${stroke * 1.8}" fill="${colour}" stroke="${markColours.halo}" stroke-width="${stroke / 2}"/>`;
+  return `${lined.join('')}${tail}`;
 }

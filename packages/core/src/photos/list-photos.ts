@@ -4,10 +4,11 @@ import { isStaff } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { loadSurvey } from '../surveys/load-survey.ts';
-import { presentPhoto, presentPhotoToParty } from './present-photo.ts';
+import { photoInclude, presentPhotos, presentPhotoToParty } from './present-photo.ts';
 import { visiblePhotos } from './visible-photos.ts';
 
-const orderKeyForm = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z_[0-9a-f-]{36}$/;
+/** An order key: the time in UTC, then the id. */
+export const orderKeyForm = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z_[0-9a-f-]{36}$/;
 
 /** Photos of a survey in the order they were taken; parties get those of reports issued to them. */
 export async function listPhotos(
@@ -15,15 +16,18 @@ export async function listPhotos(
   { surveyId, query }: { surveyId: string; query: z.output<typeof photoQuery> },
 ): Promise<Page<Photo>> {
   const survey = await loadSurvey(ctx, surveyId);
-  const present = isStaff(ctx.actor, survey) ? presentPhoto : presentPhotoToParty;
   const after = decodeCursor(query.cursor, orderKeyForm);
   const rows = await ctx.tx.photo.findMany({
     where: {
       AND: [{ surveyId }, visiblePhotos(ctx.actor), after === undefined ? {} : { orderKey: { gt: after } }],
     },
+    include: photoInclude,
     orderBy: { orderKey: 'asc' },
     take: query.limit + 1,
   });
   const page = cutPage(rows, query.limit, (row) => row.orderKey);
-  return { items: page.items.map(present), next: page.next };
+  const items = isStaff(ctx.actor, survey)
+    ? await presentPhotos(ctx, surveyId, page.items)
+    : page.items.map(presentPhotoToParty);
+  return { items, next: page.next };
 }

@@ -1,7 +1,15 @@
 import type { Mark, Photo } from '@garboard/contract/photos';
 import type { Prisma } from '@garboard/db/database';
+import type { Ctx } from '../context.ts';
+import { thumbSize } from './derive-images.ts';
+import { groupByLikeness } from './likeness.ts';
 
-type PhotoRow = Prisma.PhotoGetPayload<object>;
+/** What is read with a photo so that it can be presented. */
+export const photoInclude = {
+  before: { include: { survey: { select: { number: true } } } },
+} satisfies Prisma.PhotoInclude;
+
+type PhotoRow = Prisma.PhotoGetPayload<{ include: typeof photoInclude }>;
 type Derived = Pick<PhotoRow, 'id' | 'thumbHash' | 'screenHash' | 'printHash'>;
 
 /** Addresses of a photo's sizes, each naming its content so that caches may keep it; null until made. */
@@ -15,31 +23,59 @@ export function imageAddresses(photo: Derived): Photo['images'] {
   };
 }
 
-export function presentPhoto(row: PhotoRow): Photo {
+/** What every view of a photo shows: when and what it is, its sizes and where they are. */
+export function presentPicture(row: Omit<PhotoRow, 'before'>) {
   return {
     id: row.id,
     surveyId: row.surveyId,
+    takenAt: row.takenAt?.toISOString() ?? null,
+    caption: row.caption,
+    width: row.width,
+    height: row.height,
+    ...thumbSize(row.width, row.height),
+    state: row.state as Photo['state'],
+    images: imageAddresses(row),
+  };
+}
+
+function presentPhoto(row: PhotoRow, likeness: string | null): Photo {
+  return {
+    ...presentPicture(row),
     sha256: row.sha256,
     bytes: row.bytes,
     mediaType: row.mediaType,
     fileName: row.fileName,
-    width: row.width,
-    height: row.height,
-    takenAt: row.takenAt?.toISOString() ?? null,
-    caption: row.caption,
     marks: row.marks as Mark[],
     quarterTurns: row.quarterTurns,
-    state: row.state as Photo['state'],
-    images: imageAddresses(row),
+    problem: row.problem,
+    dhash: row.dhash,
+    likeness,
+    beforePhotoId: row.beforePhotoId,
+    before: row.before && { ...presentPicture(row.before), surveyNumber: row.before.survey.number },
     createdAt: row.createdAt.toISOString(),
     version: row.version,
   };
 }
 
+/** Photos of one survey as its firm sees them; near-duplicates are looked for among all photos of the survey. */
+export async function presentPhotos(ctx: Ctx, surveyId: string, rows: readonly PhotoRow[]): Promise<Photo[]> {
+  const hashed = rows.some((row) => row.dhash !== null)
+    ? await ctx.tx.photo.findMany({
+        where: { surveyId, dhash: { not: null } },
+        orderBy: { orderKey: 'asc' },
+        select: { id: true, dhash: true },
+      })
+    : [];
+  const likeness = groupByLikeness(hashed);
+  return rows.map((row) => presentPhoto(row, likeness.get(row.id) ?? null));
+}
+
 /**
- * A photo as a party to the survey sees it: without the firm's working words and marks. The caption as issued
- * stands with the finding that shows the photo, and the marks are in the picture.
+ * A photo as a party to the survey sees it: without the firm's working words and marks, and without what of other
+ * surveys or pictures it is compared with. The caption as issued stands with the finding that shows the photo, and
+ * the marks are in the picture.
  */
 export function presentPhotoToParty(row: PhotoRow): Photo {
-  return { ...presentPhoto(row), caption: '', marks: [] };
+  const apart = { problem: null, dhash: null, beforePhotoId: null, before: null };
+  return { ...presentPhoto(row, null), ...apart, caption: '', marks: [] };
 }
