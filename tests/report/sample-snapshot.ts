@@ -1,5 +1,6 @@
 import type {
   LetterSnapshot,
+  SnapshotEquipment,
   SnapshotFinding,
   SnapshotPhoto,
   SurveyReportSnapshot,
@@ -51,6 +52,7 @@ export function sampleFinding(number: number, change: Partial<SnapshotFinding> =
     photos: [],
     state: 'open',
     clearance: null,
+    cost: null,
     ...change,
   };
 }
@@ -78,6 +80,7 @@ const common = {
       'Hull, deck, machinery and systems as far as they could be reached.\n\nA trial under way was included.',
     limitations: 'The keel bolts were not drawn. Linings were not removed.',
     clearanceDecidedBy: 'insurer',
+    printCosts: false,
   },
   vessel: {
     name: 'Grey Wagtail',
@@ -116,6 +119,29 @@ export function sampleReport(findings: number, photosEach = 0): SurveyReportSnap
       }),
     ),
   };
+}
+
+/** Equipment of several systems: two expired on the day of the sample report, one on its last day. */
+export function sampleEquipment(): SnapshotEquipment[] {
+  const none = {
+    maker: null,
+    serialNumber: null,
+    place: null,
+    count: 1,
+    madeOn: null,
+    expiresOn: null,
+    note: '',
+  };
+  const named = [
+    {
+      ...{ system: 'life-saving', name: 'Liferaft', maker: 'Ebbtide Safety', serialNumber: 'DX-0041' },
+      ...{ place: 'Cockpit locker to starboard', madeOn: '2019-03-01', expiresOn: '2026-05-07' },
+    },
+    { system: 'life-saving', name: 'Red hand flares', count: 6, expiresOn: '2026-05-06' },
+    { system: 'gas', name: 'Gas hose', serialNumber: 'marked 05/21', expiresOn: '2021-05-31' },
+    { system: 'rig-sails', name: 'Standing rigging', madeOn: '2010-03-01', note: 'As told by the owner.' },
+  ] as const;
+  return named.map((item, index) => ({ ...none, id: sampleId(5000 + index), ...item }));
 }
 
 /** A letter of either kind about these findings. */

@@ -2,6 +2,8 @@ import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/re
 import { systemLabels, urgencyLabels } from '@garboard/trade/vocabulary';
 import { Contents, type ContentsLine } from './contents.tsx';
 import { Cover } from './cover.tsx';
+import { coverageLine, hasCoverage } from './coverage-record.tsx';
+import { equipmentLine, hasEquipment } from './equipment-record.tsx';
 import { FindingBlock } from './finding-block.tsx';
 import { bySystem, byUrgency, recommendations } from './findings-order.ts';
 import { IndexOfFindings } from './index-of-findings.tsx';
@@ -42,6 +44,8 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
         { id: 'attendances', title: 'Attendances' },
         { id: 'scope', title: 'Scope' },
         { id: 'limitations', title: 'Limitations' },
+        ...(hasCoverage(snapshot) ? [coverageLine] : []),
+        ...(hasEquipment(snapshot) ? [equipmentLine] : []),
       ],
     },
     {

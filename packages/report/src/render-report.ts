@@ -5,6 +5,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { DocumentBody } from './document.tsx';
 import { bodyStyles } from './styles/body-styles.ts';
 import { fontFaces, pageBoxes } from './styles/page-styles.ts';
+import { recordStyles } from './styles/record-styles.ts';
 import { sectionStyles } from './styles/section-styles.ts';
 import { worksheetStyles } from './styles/worksheet-styles.ts';
 
@@ -37,9 +38,14 @@ export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: R
   ]);
   // The style sheet is the only part not escaped by React; whatever comes from the snapshot into it passes
   // through `cssString`.
-  const styles = [fontFaces(fontUrls), pageBoxes(snapshot), bodyStyles, sectionStyles, worksheetStyles].join(
-    '\n',
-  );
+  const styles = [
+    fontFaces(fontUrls),
+    pageBoxes(snapshot),
+    bodyStyles,
+    sectionStyles,
+    recordStyles,
+    worksheetStyles,
+  ].join('\n');
   const body = renderToStaticMarkup(
     createElement('body', null, createElement(DocumentBody, { snapshot, photoUrl })),
   );

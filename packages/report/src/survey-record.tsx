@@ -1,15 +1,17 @@
-import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
+import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import {
   attendanceConditionLabels,
   hullMaterialLabels,
   labelOf,
   propulsionLabels,
 } from '@garboard/trade/vocabulary';
+import { CoverageRecord, hasCoverage } from './coverage-record.tsx';
+import { EquipmentRecord, hasEquipment } from './equipment-record.tsx';
 import { length, mass, writtenDay } from './format.ts';
 import { Aside, Facts, Prose } from './parts.tsx';
 
-/** The vessel, the attendances, the scope and the limitations: what the findings rest on. */
-export function SurveyRecord({ snapshot }: { snapshot: ReportSnapshot }) {
+/** The vessel, the attendances, the scope asked for and achieved, the equipment: what the findings rest on. */
+export function SurveyRecord({ snapshot }: { snapshot: SurveyReportSnapshot }) {
   const { survey, attendances } = snapshot;
   return (
     <section id="record">
@@ -30,6 +32,8 @@ export function SurveyRecord({ snapshot }: { snapshot: ReportSnapshot }) {
           said about them. Nothing was dismantled unless this report says so.
         </p>
       </Aside>
+      {hasCoverage(snapshot) && <CoverageRecord snapshot={snapshot} />}
+      {hasEquipment(snapshot) && <EquipmentRecord snapshot={snapshot} />}
     </section>
   );
 }

@@ -14,6 +14,8 @@ const terms: readonly (readonly [string, string])[] = [
   ['Recommendation', 'What the surveyor advises to do about a finding, and by when.'],
   ['Haul-out or lay-up', 'The next time the vessel is taken out of the water or out of use for upkeep.'],
   ['Put right', 'Repaired, replaced, adjusted or removed so that the condition described is gone.'],
+  ['Examined in part', 'Some of the system could be seen or tried; the report says what could not, and why.'],
+  ['Not reached', 'Nothing of the system could be seen or tried, so its condition is unknown.'],
   ['Length overall', 'From the foremost to the aftermost part of the hull, without removable fittings.'],
   ['Draught', 'From the waterline to the lowest point, as stated for the vessel in normal trim.'],
 ];
