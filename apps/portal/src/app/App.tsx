@@ -29,6 +29,9 @@ const Recommendations = lazy(() => import('../pages/recommendations/Recommendati
 const VesselList = lazy(() => import('../pages/vessels/VesselList.tsx'));
 const VesselPage = lazy(() => import('../pages/vessels/VesselPage.tsx'));
 const VesselEditor = lazy(() => import('../pages/vessels/VesselEditor.tsx'));
+const Catalogue = lazy(() => import('../pages/catalogue/Catalogue.tsx'));
+const EntryPage = lazy(() => import('../pages/catalogue/EntryPage.tsx'));
+const EntryEditor = lazy(() => import('../pages/catalogue/EntryEditor.tsx'));
 const Firm = lazy(() => import('../pages/firm/Firm.tsx'));
 
 /** The portal: what the address and the person signed in decide between them. */
@@ -123,6 +126,18 @@ function Pages() {
       ) : null}
       {staff ? <Route path="/vessels/:id">{({ id }) => <VesselPage id={id} />}</Route> : null}
       {staff ? <Route path="/vessels/:id/edit">{({ id }) => <VesselEditor id={id} />}</Route> : null}
+      {staff ? <Route path="/catalogue" component={Catalogue} /> : null}
+      {staff ? (
+        <Route path="/catalogue/new">
+          <EntryEditor />
+        </Route>
+      ) : null}
+      {staff ? (
+        <Route path="/catalogue/:key">{({ key }) => <EntryPage key={key} entryKey={key} />}</Route>
+      ) : null}
+      {staff ? (
+        <Route path="/catalogue/:key/edit">{({ key }) => <EntryEditor key={key} entryKey={key} />}</Route>
+      ) : null}
       {staff ? <Route path="/firm" component={Firm} /> : null}
       <Route component={NotFound} />
     </Switch>

@@ -56,7 +56,12 @@ function places(me: Me) {
     { href: '/recommendations', label: 'Recommendations' },
   ];
   if (!me.firmRoles.length) return common;
-  return [...common, { href: '/vessels', label: 'Vessels' }, { href: '/firm', label: 'Firm' }];
+  return [
+    ...common,
+    { href: '/vessels', label: 'Vessels' },
+    { href: '/catalogue', label: 'Catalogue' },
+    { href: '/firm', label: 'Firm' },
+  ];
 }
 
 function Who({ me }: { me: Me }) {

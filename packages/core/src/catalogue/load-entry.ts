@@ -19,7 +19,7 @@ export interface ShownEntry {
   firmRow: FirmRow | null;
 }
 
-export const keyForm = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+export const keyForm = /^[a-z0-9]+(-[a-z0-9]+)+$/;
 
 /** The entry of a key as the firm reads it, or null. */
 export async function shownEntry(ctx: Ctx, firmId: string, key: string): Promise<ShownEntry | null> {

@@ -33,7 +33,7 @@ export async function putCatalogueEntry(ctx: Ctx, input: PutEntry): Promise<Cata
   if (!keyForm.test(key) || key.length > 80) {
     throw invalidField(
       '/key',
-      'A key is lower-case words and digits joined by hyphens, 80 characters at most.',
+      'A key is two or more words in small letters and digits joined by hyphens, 80 characters at most.',
     );
   }
   await refuseUnknown(ctx, { key, firmId, wording });

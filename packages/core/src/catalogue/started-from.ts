@@ -27,8 +27,14 @@ export async function startedFrom(
     // Of ours only the newest words are kept; their numbers only rise.
     if (saved > 0 || (ours && version <= ours.version)) return version;
     if (shown) {
-      throw invalidField('/catalogueVersion', `There is no version ${version} of “${key}” in your catalogue.`);
+      throw invalidField(
+        '/catalogueVersion',
+        `There is no version ${version} of “${key}” in your catalogue.`,
+      );
     }
   }
-  throw invalidField('/catalogueKey', `There is no entry “${key}” in your catalogue; GET /v1/catalogue finds one.`);
+  throw invalidField(
+    '/catalogueKey',
+    `There is no entry “${key}” in your catalogue; GET /v1/catalogue finds one.`,
+  );
 }

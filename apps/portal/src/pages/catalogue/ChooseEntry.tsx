@@ -47,7 +47,14 @@ export function ChooseEntry({
   return (
     <div className="choose-entry">
       <Autocomplete inputValue={typed} onInputChange={setTyped}>
-        <SearchField autoFocus={autoFocus}>
+        <SearchField
+          autoFocus={autoFocus}
+          // Enter is kept from the form around it, and takes the best match when nothing is marked.
+          onSubmit={() => {
+            const [best] = items;
+            if (best && typed && typed === q) taking.run(best.key);
+          }}
+        >
           <Label className="field-label">Known defect</Label>
           <Text slot="description" className="field-hint">
             Some of its words, or a standard. Arrow keys and Enter choose.
