@@ -51,6 +51,7 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
       limitations: survey.limitations,
       timeZone: survey.timeZone,
       clearanceDecidedBy: survey.clearanceDecidedBy,
+      printCosts: survey.printCosts ?? false,
       attendances: survey.attendances.map((a) => ({
         date: calendarDay(stage, a.day),
         place: a.place,
@@ -132,7 +133,10 @@ async function recordFinding(
         withinDays: spec.withinDays ?? null,
         photoIds: shown.flatMap((p) => photoIds.get(p.fileName) ?? []),
         catalogueKey: null,
+        catalogueVersion: null,
         position: null,
+        cost: spec.cost ?? null,
+        grading: null,
       },
     }),
   );

@@ -14,6 +14,13 @@ export const oxbowFindings: FindingSpec[] = [
       'Crop the area back to full thickness and let in a plate with rounded corners at least one frame space long. Clear and coat the inside, where water stands under the shower tray.',
     urgency: 'within-days',
     withinDays: 60,
+    cost: {
+      low: 380000,
+      high: 620000,
+      currency: 'EUR',
+      basis: 'quotation',
+      note: 'Tarnmouth Slip, one plate of about 1.2 m², lifting and painting included',
+    },
     harms: ['flooding', 'structural-failure'],
     references: ['US Army TB 55-1900-201-45/1 (wastage of steel hulls)'],
     photos: [
@@ -33,6 +40,7 @@ export const oxbowFindings: FindingSpec[] = [
       'Clean or renew the anodes. Check first that their metal suits the water the vessel will lie in, and fit a galvanic isolator or transformer if she will use shore power.',
     urgency: 'within-days',
     withinDays: 30,
+    cost: { low: 45000, high: 70000, currency: 'EUR', basis: 'opinion', note: '' },
     harms: ['deterioration'],
     references: ['ISO 13297 (electrical systems)'],
     photos: [{ scene: 'hull-anode', caption: 'Port stern anode under bitumen' }],
@@ -48,6 +56,13 @@ export const oxbowFindings: FindingSpec[] = [
     recommendation:
       'Renew the stub in heavy-wall tube with a flange and fit a full-bore valve that can be seen to be shut, insulated from the steel as its maker directs.',
     urgency: 'before-use',
+    cost: {
+      low: 52000,
+      high: 78000,
+      currency: 'EUR',
+      basis: 'opinion',
+      note: 'At the same lifting as the plating',
+    },
     harms: ['flooding'],
     references: ['ISO 9093 (seacocks and through-hull fittings)'],
     photos: [{ scene: 'gate-valve-steel', caption: 'Engine inlet: gate valve on the steel stub', gps: true }],
@@ -64,6 +79,7 @@ export const oxbowFindings: FindingSpec[] = [
       'Clean the bilge, renew and secure the switch where it can be tested, and fit an alarm heard from the wheelhouse and deck.',
     urgency: 'within-days',
     withinDays: 14,
+    cost: { low: 9000, high: 14000, currency: 'EUR', basis: 'opinion', note: '' },
     harms: ['flooding', 'pollution'],
     references: ['ISO 15083 (bilge-pumping systems)'],
     photos: [{ scene: 'bilge-float', caption: 'Float switch in the after bilge' }],
@@ -96,6 +112,13 @@ export const oxbowFindings: FindingSpec[] = [
       'Have a competent marine electrician strip out what is dead, protect every circuit at its source, support and label what stays.',
     urgency: 'within-days',
     withinDays: 60,
+    cost: {
+      low: 65000,
+      high: 140000,
+      currency: 'EUR',
+      basis: 'opinion',
+      note: 'Depends on what is found behind the lining',
+    },
     harms: ['fire-explosion'],
     references: ['ISO 13297 (electrical systems)'],
     photos: [
@@ -129,6 +152,7 @@ export const oxbowFindings: FindingSpec[] = [
     recommendation:
       'Renew the lagging over the whole length, oil-proof on its outside, and clear wood from beside it. Settle first whether the old lagging contains asbestos.',
     urgency: 'before-use',
+    cost: { low: 41500, high: 41500, currency: 'EUR', basis: 'quotation', note: 'Tarnmouth Slip' },
     harms: ['fire-explosion', 'injury', 'poisoning'],
     references: ['ISO 9094 (fire protection)'],
     photos: [{ scene: 'exhaust-lagging', caption: 'Bare exhaust pipe and browned batten' }],
@@ -159,6 +183,7 @@ export const oxbowFindings: FindingSpec[] = [
     recommendation:
       'Clear the freeing port, blast or grind to bright metal, coat as the paint maker directs.',
     urgency: 'next-layup',
+    cost: { low: 120000, high: 250000, currency: 'EUR', basis: 'opinion', note: '' },
     harms: ['deterioration'],
     references: [],
     photos: [{ scene: 'deck-rust', caption: 'Foot of the port bulwark, lifted paint', orientation: 3 }],

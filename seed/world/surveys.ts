@@ -51,6 +51,7 @@ export const surveys: SurveySpec[] = [
     surveyor: 'mirela',
     requestedBy: 'Corvin Eastermoor, intending buyer',
     clearanceDecidedBy: 'surveyor',
+    printCosts: true,
     timeZone: 'Europe/Amsterdam',
     scope:
       'To examine the vessel for an intending buyer and report on her structure, machinery and equipment. Ultrasonic thickness readings at 115 points of the bottom and sides, paint left on where sound. A trial of one hour under way.',

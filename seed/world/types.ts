@@ -1,3 +1,4 @@
+import type { Cost } from '@garboard/trade/costs';
 import type {
   AttendanceCondition,
   Decision,
@@ -65,6 +66,8 @@ export interface FindingSpec {
   urgency: Urgency;
   /** Set if and only if urgency is `within-days`. */
   withinDays?: number;
+  /** What putting it right may cost, in minor units. */
+  cost?: Cost;
   harms: Harm[];
   references: string[];
   photos: PhotoSpec[];
@@ -97,6 +100,7 @@ export interface SurveySpec {
   surveyor: string;
   requestedBy: string;
   clearanceDecidedBy: 'insurer' | 'surveyor';
+  printCosts?: boolean;
   timeZone: string;
   scope: string;
   limitations: string;

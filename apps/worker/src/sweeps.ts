@@ -1,3 +1,4 @@
+import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
 import { requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
 import { abandonedMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
@@ -18,6 +19,8 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   const firmIds = await allFirmIds(db);
   const found = await inTransaction(db, firmIds, (tx) => requeueLost(tx, clock()));
   if (found.reports + found.photos > 0) log.warn(found, 'work seemed lost and was asked for again');
+  const gone = await inTransaction(db, firmIds, (tx) => sweepDeleted(tx, clock()));
+  if (gone > 0) log.info({ findings: gone }, 'deleted drafts removed for good');
   await inTransaction(db, [], (tx) => tidy(tx, clock()));
   const abandoned = await inTransaction(db, firmIds, (tx) => tidyUploads(tx, clock()));
   if (abandoned > 0) log.info({ abandoned }, 'uploads in parts given up');

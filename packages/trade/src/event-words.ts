@@ -18,6 +18,7 @@ const words = {
   'finding.created': (d) => `Finding recorded: ${d.title}`,
   'finding.edited': (d) => `Finding edited: ${d.title}`,
   'finding.deleted': (d) => `Draft finding deleted: ${d.title}`,
+  'finding.restored': (d) => `Deleted finding brought back: ${d.title}`,
   'finding.withdrawn': (d) => `Finding withdrawn: ${d.title}`,
   'findings.ordered': () => 'Order of findings changed',
   'finding.issued': (d) => (d.dueOn ? `Issued, due by ${longDay(d.dueOn)}` : 'Issued'),

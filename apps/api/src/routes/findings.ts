@@ -2,9 +2,11 @@ import { listFindingEvents } from '@garboard/core/events/list-events';
 import { createFinding } from '@garboard/core/findings/create-finding';
 import { deleteFinding } from '@garboard/core/findings/delete-finding';
 import { getFinding } from '@garboard/core/findings/get-finding';
+import { listDeletedFindings } from '@garboard/core/findings/list-deleted';
 import { listFindings } from '@garboard/core/findings/list-findings';
 import { listRecommendations } from '@garboard/core/findings/list-recommendations';
 import { orderFindings } from '@garboard/core/findings/order-findings';
+import { restoreFinding } from '@garboard/core/findings/restore-finding';
 import { updateFinding } from '@garboard/core/findings/update-finding';
 import type { FastifyInstance } from 'fastify';
 import type { Deps } from '../http/deps.ts';
@@ -22,6 +24,10 @@ export function findingRoutes(app: FastifyInstance, deps: Deps): void {
     updateFinding(ctx, { id: params.id, patch: body, ifMatch }),
   );
   serve(app, deps, 'deleteFinding', (ctx, { params }) => deleteFinding(ctx, params.id));
+  serve(app, deps, 'restoreFinding', (ctx, { params }) => restoreFinding(ctx, params.id));
+  serve(app, deps, 'listDeletedFindings', (ctx, { params, query }) =>
+    listDeletedFindings(ctx, { surveyId: params.id, ...query }),
+  );
   serve(app, deps, 'orderFindings', (ctx, { params, body }) =>
     orderFindings(ctx, { surveyId: params.id, ids: body.ids }),
   );

@@ -13,19 +13,25 @@ import { isStaff, may, type Standing } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { imageAddresses } from '../photos/present-photo.ts';
 import { worksheetsOfFindings } from '../worksheets/worksheets-of-findings.ts';
+import { costOf, gradingOf } from './cost-columns.ts';
 
 export type FindingRow = Prisma.FindingGetPayload<{ include: { photos: true } }>;
 export interface FindingSurvey extends Standing {
   state: string;
   timeZone: string;
+  printCosts: boolean;
 }
 
 /** Words and photos that the caller sees: the working copy for the firm, what was issued for everyone else. */
 function contentOf(row: FindingRow, staff: boolean) {
   const issued = staff ? null : (row.issued as SnapshotFinding | null);
-  if (issued) return { ...issued, photoIds: issued.photos.map((p) => p.id), issuedPhotos: issued.photos };
+  if (issued) {
+    // Costs were not frozen before there were any.
+    const cost = issued.cost ?? null;
+    return { ...issued, cost, photoIds: issued.photos.map((p) => p.id), issuedPhotos: issued.photos };
+  }
   const photoIds = [...row.photos].sort((a, b) => a.ordinal - b.ordinal).map((p) => p.photoId);
-  return { ...row, photoIds, issuedPhotos: null };
+  return { ...row, cost: costOf(row), photoIds, issuedPhotos: null };
 }
 
 /** Presents findings of one survey; their photos come in one query for all, their worksheets in another. */
@@ -46,6 +52,7 @@ export async function presentFindings(
   const writes = may(ctx.actor, survey, 'finding.write') && surveyIsEditable(survey.state as SurveyState);
   const sends = may(ctx.actor, survey, 'evidence.send');
   const decides = may(ctx.actor, survey, 'evidence.decide');
+  const costsShown = staff || (survey.printCosts && may(ctx.actor, survey, 'report.read'));
 
   return contents.map(({ row, content }) => {
     const state = row.state as FindingState;
@@ -91,6 +98,9 @@ export async function presentFindings(
       }),
       worksheets: worksheets.get(row.id) ?? [],
       catalogueKey: row.catalogueKey,
+      catalogueVersion: row.catalogueVersion,
+      cost: costsShown ? content.cost : null,
+      grading: staff ? gradingOf(row) : null,
       position: row.position as Finding['position'],
       may: {
         edit: writes,

@@ -1,12 +1,15 @@
 import type { Finding, findingPatch } from '@garboard/contract/findings';
 import { Prisma } from '@garboard/db/database';
 import type { z } from 'zod';
+import { actorId } from '../access/actor.ts';
+import { startedFrom } from '../catalogue/started-from.ts';
 import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { invalidField, staleVersion } from '../problems.ts';
 import { attachPhotos } from './attach-photos.ts';
+import { costColumns, gradingColumns } from './cost-columns.ts';
 import { getFinding } from './get-finding.ts';
-import { loadFinding } from './load-finding.ts';
+import { type LoadedFinding, loadFinding } from './load-finding.ts';
 import { writableSurvey } from './writable-survey.ts';
 
 export interface UpdateFinding {
@@ -32,6 +35,31 @@ function daysAfter(
   return days;
 }
 
+/** The entry that the finding began from, after this edit; one it has already isn't asked for again. */
+async function originAfter(ctx: Ctx, patch: UpdateFinding['patch'], now: LoadedFinding) {
+  if (patch.catalogueKey === undefined && patch.catalogueVersion === undefined) return {};
+  const key = patch.catalogueKey === undefined ? now.catalogueKey : patch.catalogueKey;
+  const same = key === now.catalogueKey;
+  const version = patch.catalogueVersion ?? (same && key !== null ? now.catalogueVersion : null);
+  if (same && version === now.catalogueVersion) return {};
+  const catalogueVersion = await startedFrom(ctx, { firmId: now.firmId, key, version });
+  return { catalogueKey: key, catalogueVersion };
+}
+
+/** Writing that is saved as it is typed makes one line in the history, not hundreds. */
+const oneSittingMs = 15 * 60_000;
+
+async function editedJustNow(ctx: Ctx, findingId: string): Promise<boolean> {
+  const latest = await ctx.tx.event.findFirst({
+    where: { findingId },
+    orderBy: { id: 'desc' },
+    select: { kind: true, actorId: true, at: true },
+  });
+  if (!latest || latest.actorId !== actorId(ctx.actor)) return false;
+  const recent = ctx.clock().getTime() - latest.at.getTime() < oneSittingMs;
+  return recent && (latest.kind === 'finding.edited' || latest.kind === 'finding.created');
+}
+
 /**
  * Edits the working copy of a finding. What was issued stays as it was until the next revision.
  *
@@ -40,20 +68,26 @@ function daysAfter(
 export async function updateFinding(ctx: Ctx, { id, patch, ifMatch }: UpdateFinding): Promise<Finding> {
   const finding = await loadFinding(ctx, id);
   const { role } = await writableSurvey(ctx, finding.surveyId);
-  const { photoIds, position, ...fields } = patch;
+  const { photoIds, position, cost, grading, catalogueKey, catalogueVersion, ...fields } = patch;
+  const at = { firmId: finding.firmId, surveyId: finding.surveyId };
+  const origin = await originAfter(ctx, patch, finding);
   const changed = await ctx.tx.finding.updateMany({
     where: { id, ...(ifMatch === undefined ? {} : { version: ifMatch }) },
     data: {
       ...fields,
+      ...origin,
+      ...costColumns(cost),
+      ...gradingColumns(grading),
       withinDays: daysAfter(patch, finding),
       ...(position === undefined ? {} : { position: position ?? Prisma.DbNull }),
       version: { increment: 1 },
     },
   });
   if (changed.count === 0) throw staleVersion('finding');
-  const at = { firmId: finding.firmId, surveyId: finding.surveyId };
   if (photoIds) await attachPhotos(ctx, { ...at, findingId: id, photoIds });
   const title = patch.title ?? finding.title;
-  await recordEvent(ctx, { ...at, findingId: id, kind: 'finding.edited', role, data: { title } });
+  if (!(await editedJustNow(ctx, id))) {
+    await recordEvent(ctx, { ...at, findingId: id, kind: 'finding.edited', role, data: { title } });
+  }
   return getFinding(ctx, id);
 }

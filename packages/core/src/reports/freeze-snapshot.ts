@@ -79,6 +79,7 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
       scope: survey.scope,
       limitations: survey.limitations,
       clearanceDecidedBy: survey.clearanceDecidedBy as Draft['survey']['clearanceDecidedBy'],
+      printCosts: survey.printCosts,
     },
     vessel: {
       ...survey.vessel,
@@ -90,7 +91,7 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
       place: a.place,
       condition: a.condition as Draft['attendances'][number]['condition'],
     })),
-    findings: findings.map((f) => freezeFinding(f, issuedOn)),
+    findings: findings.map((f) => freezeFinding(f, { issuedOn, printCosts: survey.printCosts })),
     leadPhoto: leadPhoto ? freezePhoto(leadPhoto) : null,
     worksheets,
     coverage: coverage.flatMap(({ system, reached, reason, lookedFrom }) =>

@@ -11,6 +11,7 @@ import type {
   Urgency,
 } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
+import { costOf } from '../findings/cost-columns.ts';
 
 type PhotoRow = Pick<Prisma.PhotoGetPayload<object>, 'id' | 'caption' | 'width' | 'height' | 'takenAt'>;
 type ClearanceRow = Prisma.ClearanceGetPayload<object>;
@@ -55,9 +56,12 @@ export function issuedContents(row: { issued: unknown }): SnapshotFinding | null
 
 /**
  * A finding's working copy as the report prints it. A time limit that was issued before and has not been changed
- * keeps running from its first day.
+ * keeps running from its first day. Costs are frozen only where the firm prints them.
  */
-export function freezeFinding(row: FindingRow, issuedOn: string): SnapshotFinding {
+export function freezeFinding(
+  row: FindingRow,
+  { issuedOn, printCosts }: { issuedOn: string; printCosts: boolean },
+): SnapshotFinding {
   const before = issuedContents(row);
   const urgency = row.urgency as Urgency;
   const unchanged = before && before.urgency === urgency && before.withinDays === row.withinDays;
@@ -78,6 +82,7 @@ export function freezeFinding(row: FindingRow, issuedOn: string): SnapshotFindin
     // Issuing this very document is what opens a draft.
     state: row.state === 'draft' ? 'open' : (row.state as FindingState),
     clearance: freezeClearance(row.clearances[0]),
+    cost: printCosts ? costOf(row) : null,
   };
 }
 

@@ -2,6 +2,7 @@ import { decidedFindingStates } from '@garboard/trade/states';
 import type { Ctx } from '../context.ts';
 import type { SurveyRow } from './present-survey.ts';
 import { presentSurvey } from './present-survey.ts';
+import { costsOf } from './survey-costs.ts';
 
 /** Of one survey: findings issued, those still to be cleared, and the soonest day by which one is due. */
 export interface IssuedCounts {
@@ -10,7 +11,7 @@ export interface IssuedCounts {
   nextDueOn: string | null;
 }
 
-/** Presents surveys with what their rows don't hold, in two queries for the whole page. */
+/** Presents surveys with what their rows don't hold, in three queries for the whole page. */
 export async function presentSurveys(ctx: Ctx, rows: SurveyRow[]) {
   const ids = rows.map((row) => row.id);
   const decided = [...decidedFindingStates];
@@ -28,11 +29,12 @@ export async function presentSurveys(ctx: Ctx, rows: SurveyRow[]) {
       { issued: c.issued, open: c.open, nextDueOn: c.next?.toISOString().slice(0, 10) ?? null },
     ]),
   );
+  const costs = await costsOf(ctx, rows);
   const surveyorIds = [...new Set(rows.flatMap((row) => row.surveyorId ?? []))];
   const people = await ctx.tx.person.findMany({
     where: { id: { in: surveyorIds } },
     select: { id: true, name: true },
   });
   const names = new Map(people.map((p) => [p.id, p.name]));
-  return rows.map((row) => presentSurvey(ctx, row, counts.get(row.id), names));
+  return rows.map((row) => presentSurvey(ctx, row, counts.get(row.id), costs.get(row.id) ?? [], names));
 }

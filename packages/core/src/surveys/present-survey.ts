@@ -25,6 +25,7 @@ export function presentSurvey(
   ctx: Ctx,
   row: SurveyRow,
   counts: IssuedCounts | undefined,
+  costs: Survey['costs'],
   names: ReadonlyMap<string, string>,
 ): Survey {
   const staff = isStaff(ctx.actor, row);
@@ -55,6 +56,8 @@ export function presentSurvey(
     photoCount: staff ? row.photoCount : null,
     openCount: shown ? (counts?.open ?? 0) : 0,
     nextDueOn: shown ? (counts?.nextDueOn ?? null) : null,
+    printCosts: row.printCosts,
+    costs,
     issuedAt: row.issuedAt?.toISOString() ?? null,
     myRoles: rolesOn(ctx.actor, row),
     createdAt: row.createdAt.toISOString(),

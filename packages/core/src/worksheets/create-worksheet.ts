@@ -3,6 +3,7 @@ import type { Prisma } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import { findWorksheet } from '@garboard/trade/worksheets/registry';
 import type { z } from 'zod';
+import { idTaken, unlessTaken } from '../client-ids.ts';
 import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { writableSurvey } from '../findings/writable-survey.ts';
@@ -11,13 +12,21 @@ import { getWorksheet } from './get-worksheet.ts';
 import { refuseForeignFinding } from './refuse-foreign-finding.ts';
 import { workInputs } from './work-inputs.ts';
 
-/** Works a worksheet and keeps it with a survey, by itself or with a finding. */
+/**
+ * Works a worksheet and keeps it with a survey, by itself or with a finding. With an id made by the client, sent
+ * again, it answers the worksheet already kept.
+ */
 export async function createWorksheet(
   ctx: Ctx,
   input: { surveyId: string; worksheet: z.output<typeof worksheetCreate> },
 ): Promise<Worksheet> {
   const { survey, role } = await writableSurvey(ctx, input.surveyId, 'worksheet.write');
-  const { kind, inputs, findingId, printed } = input.worksheet;
+  const { id = newId(), kind, inputs, findingId, printed } = input.worksheet;
+  if (input.worksheet.id) {
+    const kept = await ctx.tx.worksheet.findUnique({ where: { id }, select: { surveyId: true } });
+    if (kept && kept.surveyId !== survey.id) throw idTaken('worksheet');
+    if (kept) return getWorksheet(ctx, id);
+  }
   const computation = findWorksheet(kind);
   if (!computation) {
     throw invalidField(
@@ -28,10 +37,9 @@ export async function createWorksheet(
   await refuseForeignFinding(ctx, { findingId, surveyId: survey.id });
   const result = workInputs(computation, inputs);
   const title = input.worksheet.title ?? computation.title;
-  const id = newId();
   const now = ctx.clock();
   const at = { firmId: survey.firmId, surveyId: survey.id };
-  await ctx.tx.worksheet.create({
+  const create = ctx.tx.worksheet.create({
     data: {
       id,
       ...at,
@@ -47,6 +55,7 @@ export async function createWorksheet(
       updatedAt: now,
     },
   });
+  await unlessTaken(create, 'worksheet');
   const of = findingId ? { findingId } : {};
   await recordEvent(ctx, { ...at, ...of, kind: 'worksheet.created', role, data: { title } });
   return getWorksheet(ctx, id);
