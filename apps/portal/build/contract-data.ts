@@ -1,7 +1,7 @@
 import type { Plugin } from 'vite';
 import { runnerImport } from 'vite';
 
-const ours = /\/packages\/contract\/src\/(routes|photos|reports)\.ts$/;
+const ours = /\/packages\/contract\/src\/(routes|photos|reports|uploads)\.ts$/;
 
 /**
  * Reduces the contract's modules to their plain data while bundling.
@@ -17,11 +17,15 @@ export function contractData(): Plugin {
       if (!ours.test(id)) return null;
       const { module } = await runnerImport<Record<string, unknown>>(id, { configFile: false });
       return Object.entries(module)
-        .filter(([, value]) => typeof value === 'object' && value !== null && !isSchema(value))
+        .filter(([, value]) => isData(value) && !isSchema(value))
         .map(([name, value]) => `export const ${name} = ${JSON.stringify(value, schemaAsTrue)};`)
         .join('\n');
     },
   };
+}
+
+function isData(value: unknown): boolean {
+  return typeof value === 'object' ? value !== null : typeof value !== 'function' && value !== undefined;
 }
 
 function isSchema(value: unknown): boolean {
