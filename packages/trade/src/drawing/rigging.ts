@@ -16,7 +16,7 @@ export const swagedEye = (): string =>
 export const riggingScrew = (): string =>
   tube('M0 -84 V-160', 5) +
   shape('M-4 -70 H4 V-88 L2.5 -91 H-2.5 L-4 -88 Z') +
-  shape('M-3 -8 V-74 H3 V-8 Z') +
+  shape('M-3 4 V-74 H3 V4 Z') +
   thin('M-3 -13 h6 M-3 -16 h6 M-3 -65 h6 M-3 -68 h6') +
   shape('M-8 -20 H8 V-28 H5.5 V-54 H8 V-62 H-8 V-54 H-5.5 V-28 H-8 Z', wash) +
   thin('M-2.5 -30 V-40 M2.5 -30 V-40 M-2.5 -43 V-52 M2.5 -43 V-52');

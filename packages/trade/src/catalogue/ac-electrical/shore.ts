@@ -19,6 +19,7 @@ export const acShoreEntries = entries(
     worksheets: ['insulation-resistance'],
     cautions: [mains, nobodyInTheWater],
     related: ['ac-shore-inlet-burnt', 'ac-rcd-missing', 'ac-earth-missing'],
+    diagram: 'shore-power-lead',
     alsoCalled: [
       'shore cord',
       'extension lead',
@@ -112,6 +113,7 @@ export const acShoreEntries = entries(
     worksheets: ['hull-potential', 'anode-life'],
     cautions: [mains],
     related: ['corrosion-stray-current', 'corrosion-stern-drive-anodes', 'ac-earth-missing'],
+    diagram: 'galvanic-isolator',
     alsoCalled: ['zinc saver', 'isolation transformer', 'diode isolator'],
   },
 );

@@ -31,6 +31,7 @@ export const anodeEntries = entries(
       'stern-drive-copper-paint',
       'stern-drive-water-in-oil',
     ],
+    diagram: 'stern-drive-anodes',
     alsoCalled: ['zincs', 'sacrificial anodes', 'outdrive', 'sterndrive', 'galvanic corrosion'],
   },
   {
@@ -64,6 +65,7 @@ export const anodeEntries = entries(
       'bilge-pump-wiring-poor',
       'through-hull-transducer-loose',
     ],
+    diagram: 'galvanic-isolator',
     alsoCalled: ['electrolysis', 'hot marina', 'stray DC', 'neighbouring boat', 'electrolytic corrosion'],
   },
   {
@@ -110,6 +112,7 @@ export const anodeEntries = entries(
     worksheets: ['hull-potential', 'anode-life'],
     cautions: [chocked],
     related: ['corrosion-stern-drive-anodes', 'corrosion-anode-wasted', 'corrosion-overprotected'],
+    diagram: 'anode-contact',
     alsoCalled: ['zinc in fresh water', 'magnesium anode', 'passivated anode'],
   },
   {

@@ -23,7 +23,7 @@ export const dcBatteryEntries = entries(
       'Mains terminals must be dead and locked off before covers come off.',
     ],
     related: ['dc-battery-unsecured', 'dc-spring-clamps', 'ac-domestic-fittings'],
-    diagram: 'battery-terminal-kind',
+    diagram: 'battery-terminals-covered',
     alsoCalled: ['uncovered battery posts', 'terminal boots', 'bare lugs'],
   },
   {

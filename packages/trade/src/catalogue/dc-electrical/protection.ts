@@ -26,6 +26,7 @@ export const dcProtectionEntries = entries(
       'dc-battery-isolator',
       'windlass-unsafe-controls',
     ],
+    diagram: 'fuse-near-battery',
     alsoCalled: ['fuse missing', 'circuit breaker', 'unfused', 'main fuse'],
   },
   {

@@ -32,7 +32,7 @@ export const dcWiringEntries = entries(
       'bilge-pump-wiring-poor',
       'access-machinery-unreachable',
     ],
-    diagram: 'bulkhead-chafe',
+    diagram: 'wiring-supported',
     alsoCalled: ['spaghetti', 'loom', 'harness', 'bird’s nest', 'wire labels', 'cable clips'],
   },
   {

@@ -1,104 +1,48 @@
-import { placed, vapour } from '../../drawing/fittings.ts';
-import { asFoundAndAsItShouldBe, course, cut, note, shape, thin, tube } from '../../drawing/panels.ts';
+import { battery, cable } from '../../drawing/electrics.ts';
+import { flaw, placed } from '../../drawing/fittings.ts';
+import { arrow, asFoundAndAsItShouldBe, note, shape, thin } from '../../drawing/panels.ts';
+import { hairline } from '../../drawing/style.ts';
 
-// A box under a berth, cut; the battery stands on its floor, terminals up.
-const box = [
-  cut([
-    [8, 34],
-    [14, 34],
-    [14, 132],
-    [128, 132],
-    [128, 34],
-    [134, 34],
-    [134, 138],
-    [8, 138],
-  ]),
-];
-const lid = cut([
-  [4, 26],
-  [138, 26],
-  [138, 33],
-  [4, 33],
-]);
-
-const battery = [
-  shape('M-34 -46 H34 V0 H-34 Z'),
-  shape('M-37 -52 H37 V-45 H-37 Z'),
-  thin('M-34 -10 H34'),
-  shape('M-28 -52 V-59 H-20 V-52 Z M28 -52 V-59 H20 V-52 Z'),
-];
+const sole = shape('M-2 126 H152 V134 H-2 Z');
 
 export const batterySecured = asFoundAndAsItShouldBe({
   key: 'battery-secured',
-  title: 'Battery box: loose and closed, and held down and vented',
+  title: 'Battery free to shift, and held down in a tray',
   description:
-    'A battery in its box, cut. As found: the battery stands loose and can slide and tip, and the gas of charging, lighter than air, collects under the closed lid. As it should be: chocks hold its foot, a strap holds it down, covers insulate its posts, and a vent leads from the top of the box to the open air.',
+    'A battery on a sole. As found, it stands loose, tips as the boat heels and drags on its cable, and acid can spill. As it should be, it stands in a tray with raised sides fastened to the sole, a strap over it is made fast to the structure on both sides, and its terminals are covered.',
   asFound: {
     shapes: [
-      ...box,
-      lid,
-      vapour(18, 38, 104, 8, 5),
-      placed(84, 125, 8, ...battery),
-      course(
-        [
-          [26, 84],
-          [32, 60],
-          [54, 60],
-        ],
-        true,
-      ),
-      note('Tips', 20, 97),
-      note('Gas stays', 30, 18),
+      sole,
+      thin('M40 126 V72 H108 V126 M50 72 v-6 h8 v6 M90 72 v-6 h8 v6', true),
+      placed(112, 126, 14, placed(-34, 0, 0, battery(68, 54))),
+      cable('M118 72 C126 34 60 44 -4 40', 5),
+      flaw('M44 122 q8 -14 20 -14 M58 104 l6 4 l-5 5'),
+      note('Tips when she', 6, 16),
+      note('heels', 6, 27),
+      note('No tray, no strap', 40, 145),
     ],
-    caption: ['Loose, and no way out', 'for the gas'],
+    caption: ['Breaks its leads, shorts on', 'what it meets, spills acid'],
   },
   asItShouldBe: {
     shapes: [
-      ...box,
-      cut([
-        [4, 26],
-        [104, 26],
-        [104, 33],
-        [4, 33],
-      ]),
-      cut([
-        [114, 26],
-        [138, 26],
-        [138, 33],
-        [114, 33],
-      ]),
-      tube('M109 33 V22 Q109 12 119 12 H147', 10),
-      course([
-        [109, 44],
-        [109, 12],
-        [142, 12],
-      ]),
-      placed(68, 132, 0, ...battery),
-      shape('M38 80 V74 Q38 68 44 68 H52 V80 Z M98 80 V74 Q98 68 92 68 H84 V80 Z'),
-      shape('M62 77 H74 V132 H62 Z'),
-      shape('M60 98 H76 V108 H60 Z'),
-      thin('M64 101 H72 M64 105 H72'),
-      cut(
-        [
-          [22, 124],
-          [33, 124],
-          [33, 132],
-          [22, 132],
-        ],
-        3,
+      sole,
+      placed(74, 123, 0, battery(68, 54)),
+      shape('M34 126 V104 H38 V123 H110 V104 H114 V126 Z', hairline),
+      shape(
+        'M49 69 V64 Q49 57 57 57 Q65 57 65 64 V69 Z M83 69 V64 Q83 57 91 57 Q99 57 99 64 V69 Z',
+        hairline,
       ),
-      cut(
-        [
-          [103, 124],
-          [114, 124],
-          [114, 132],
-          [103, 132],
-        ],
-        3,
+      cable('M84 62 C76 44 40 40 -4 40', 5),
+      shape(
+        'M22 126 V92 Q22 66 40 66 H108 Q126 66 126 92 V126 H122 V94 Q122 70 106 70 H42 Q26 70 26 94 V126 Z',
       ),
-      note('Vent', 80, 18),
-      note('Strap', 68, 62, 'middle'),
+      shape('M14 120 H34 V126 H14 Z M114 120 H134 V126 H114 Z'),
+      shape('M18 116 h6 v4 h-6 Z M124 116 h6 v4 h-6 Z'),
+      note('Strap to structure', 62, 28),
+      arrow([116, 33], [120, 70]),
+      note('Tray', 14, 145),
+      arrow([40, 143], [44, 127]),
     ],
-    caption: ['Chocked, strapped, covered;', 'vented from the top'],
+    caption: ['Held every way, capsize', 'too; terminals covered'],
   },
 });

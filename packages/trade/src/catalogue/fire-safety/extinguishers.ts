@@ -24,6 +24,7 @@ export const extinguisherEntries = entries(
     worksheets: ['carriage'],
     cautions: [notByTrial, 'A rusted body under pressure can burst: do not knock it or force the handle.'],
     related: ['fire-extinguisher-expired', 'fire-extinguishers-too-few'],
+    diagram: 'extinguisher-ready',
     alsoCalled: ['mud wasp nest', 'dry powder', 'powder caked', 'inspection tag'],
   },
   {

@@ -24,6 +24,7 @@ export const anchorJointEntries = entries(
     worksheets: ['rode'],
     cautions: [chainRunning, liftedAnchor],
     related: ['anchor-shackle-wrong-kind', 'anchor-joining-link-oversize', 'anchor-swivel-side-loaded'],
+    diagram: 'shackle-mousing',
     alsoCalled: ['seizing wire', 'safety wire', 'mousing', 'moused', 'shackle pin'],
   },
   {
@@ -47,6 +48,7 @@ export const anchorJointEntries = entries(
     worksheets: ['rode', 'chain-wear'],
     cautions: [chainRunning, liftedAnchor],
     related: ['anchor-shackle-moused-wrongly', 'anchor-swivel-side-loaded', 'anchor-chain-worn'],
+    diagram: 'anchor-connector',
     alsoCalled: ['carabiner', 'quick links', 'D shackle', 'dee shackle', 'bow shackle', 'rapid link'],
   },
   {
@@ -70,6 +72,7 @@ export const anchorJointEntries = entries(
     worksheets: ['chain-wear', 'rode'],
     cautions: [chainRunning],
     related: ['anchor-shackle-wrong-kind', 'anchor-chain-worn', 'windlass-unsafe-controls'],
+    diagram: 'windlass-joining-link',
     alsoCalled: ['C-link', 'split link', 'chain connector', 'chain joiner', 'gypsy', 'wildcat'],
   },
   {
@@ -93,6 +96,7 @@ export const anchorJointEntries = entries(
     worksheets: ['rode', 'galvanic-couple'],
     cautions: [chainRunning],
     related: ['anchor-shackle-wrong-kind', 'anchor-shackle-moused-wrongly'],
+    diagram: 'anchor-swivel',
     alsoCalled: ['anchor swivel', 'anchor connector'],
   },
   {

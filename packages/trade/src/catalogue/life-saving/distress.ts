@@ -25,6 +25,7 @@ export const distressEntries = entries(
       'Rafts are heavy: two people, and not from a ladder.',
     ],
     related: ['life-flares-expired', 'life-recovery-missing', 'life-beacon'],
+    diagram: 'liferaft-release',
     alsoCalled: ['liferaft', 'hydrostatic release', 'valise'],
   },
   {

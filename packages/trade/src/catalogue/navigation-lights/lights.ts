@@ -43,6 +43,7 @@ export const lightEntries = entries(
     worksheets: ['navigation-lights'],
     cautions: ['In the dark keep clear of the edge of the quay, and do not go off in the dinghy alone.'],
     related: ['navigation-lights-sector', 'navigation-lights-dead'],
+    diagram: 'sidelight-obscured',
     alsoCalled: ['obstructed light', 'blind arc', 'davits', 'bimini'],
   },
   {

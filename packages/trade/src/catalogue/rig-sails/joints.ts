@@ -66,6 +66,7 @@ export const rigJointEntries = entries(
     worksheets: [],
     cautions: [rigUnderLoad, aloft],
     related: ['rig-swage-crosswise-crack', 'rig-broken-strands', 'rig-furler-halyard-wrap'],
+    diagram: 'rig-toggle',
     alsoCalled: ['universal joint', 'articulation', 'toggle jaw'],
   },
   {
@@ -87,6 +88,7 @@ export const rigJointEntries = entries(
     worksheets: [],
     cautions: [rigUnderLoad, aloft],
     related: ['rig-rigging-screw-unlocked', 'rig-chainplate-crevice-corrosion'],
+    diagram: 'split-pin-opened',
     alsoCalled: ['cotter', 'split pin missing', 'fork pin', 'bolt for a pin'],
   },
   {
@@ -114,6 +116,7 @@ export const rigJointEntries = entries(
       'Set up a halyard to a strong point before any chainplate is slackened: one side alone lets the mast go.',
     ],
     related: ['rig-chainplate-structure-moved', 'rig-same-age', 'rig-clevis-pin-wrong'],
+    diagram: 'chainplate-crevice',
     alsoCalled: ['chain plate', 'deck slot', 'shroud plate'],
   },
   {

@@ -24,6 +24,7 @@ export const runningRiggingEntries = entries(
     worksheets: [],
     cautions: [aloft, belowTheMast, 'Hoist and furl only in light wind, head to wind.'],
     related: ['rig-toggle-missing', 'rig-broken-strands'],
+    diagram: 'furler-halyard',
     alsoCalled: ['roller furling', 'halyard wrap', 'foil', 'furler'],
   },
   {

@@ -25,6 +25,7 @@ export const terminalEntries = entries(
     worksheets: ['rigging-wire'],
     cautions: [rigUnderLoad, aloft, 'Dye penetrant is flammable and hard to wash off teak and gelcoat.'],
     related: ['rig-swage-crosswise-crack', 'rig-same-age', 'rig-broken-strands', 'rig-swage-bent'],
+    diagram: 'swage-crack-lengthwise',
     alsoCalled: ['swage', 'longitudinal crack', 'split swage', 'roll swage', 'terminal fitting'],
   },
   {
@@ -48,6 +49,7 @@ export const terminalEntries = entries(
       'Nobody goes up this mast until the failed stay has been backed up by a rigger.',
     ],
     related: ['rig-swage-lengthwise-crack', 'rig-toggle-missing', 'rig-same-age'],
+    diagram: 'swage-crack-crosswise',
     alsoCalled: ['transverse crack', 'fatigue crack', 'cracked swage', 'terminal cracked across'],
   },
   {

@@ -26,6 +26,7 @@ export const shaftBearingEntries = entries(
     worksheets: ['shaft-wear'],
     cautions: [underBoat, machineryStopped],
     related: ['shaft-worn-in-bearing', 'shaft-bracket-loose', 'shaft-misaligned', 'stern-gland-leaking'],
+    diagram: 'shaft-worn-bearing',
     alsoCalled: ['cutlass bearing', 'stern bearing', 'strut bearing', 'stern tube bearing', 'cutlass bush'],
   },
   {
@@ -49,6 +50,7 @@ export const shaftBearingEntries = entries(
     worksheets: ['shaft-wear', 'shaft-size'],
     cautions: [underBoat, machineryStopped],
     related: ['shaft-bearing-worn', 'shaft-crevice-corrosion', 'shaft-misaligned'],
+    diagram: 'shaft-worn-bearing',
     alsoCalled: ['grooved shaft', 'scored shaft', 'shaft wear', 'prop shaft worn'],
   },
   {

@@ -25,6 +25,7 @@ export const propellerEntries = entries(
     worksheets: [],
     cautions: [underBoat, machineryStopped],
     related: ['propeller-nut-unlocked', 'propeller-not-seated'],
+    diagram: 'propeller-nut-order',
     alsoCalled: ['jam nut', 'half nut', 'prop nut', 'lock nut', 'propeller nut order'],
   },
   {
@@ -45,6 +46,7 @@ export const propellerEntries = entries(
     worksheets: [],
     cautions: [underBoat, machineryStopped, sharpBlades],
     related: ['propeller-nuts-wrong-order', 'propeller-not-seated'],
+    diagram: 'propeller-nut-order',
     alsoCalled: ['cotter pin', 'split pin', 'prop nut loose'],
   },
   {

@@ -83,6 +83,7 @@ export const steeringDriveEntries = entries(
     worksheets: [],
     cautions: [pinchedHands],
     related: ['steering-quadrant-loose', 'steering-cable-frayed'],
+    diagram: 'steering-stops',
     alsoCalled: ['rudder stop', 'end stop'],
   },
   {

@@ -31,6 +31,7 @@ export const legEntries = entries(
       'stern-drive-exhaust-bellows-missing',
       'stern-drive-steering-play',
     ],
+    diagram: 'stern-drive-bellows',
     alsoCalled: ['gaiters', 'boots', 'outdrive bellows', 'shift cable bellows', 'U-joint bellows'],
   },
   {
