@@ -116,6 +116,9 @@ const snapshotEquipment = z.object({
   note: z.string(),
 });
 
+/** By what anybody may look a document up: the code without hyphens, and the address that looks it up. */
+const snapshotVerification = z.object({ code: z.string(), url: z.string() });
+
 const common = {
   schemaVersion: z.literal(snapshotVersion),
   revision: z.int().positive(),
@@ -143,6 +146,8 @@ const common = {
   vessel: snapshotVessel,
   attendances: z.array(z.object({ date: day, place: z.string(), condition: z.enum(attendanceConditions) })),
   findings: z.array(snapshotFinding),
+  // Snapshots frozen before documents could be verified have none.
+  verification: snapshotVerification.nullable().default(null),
 };
 
 const issuedReport = z.object({
