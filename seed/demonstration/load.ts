@@ -36,8 +36,14 @@ export async function loadDemonstration(input: LoadInput): Promise<void> {
   const press = await openPress(stage);
   try {
     for (const survey of world.surveys) {
-      const worksheets = world.worksheets.filter((w) => w.survey === survey.key);
-      await playSurvey(stage, press, { survey, worksheets, vesselIds, planned, drawn });
+      const ofSurvey = (spec: { survey: string }) => spec.survey === survey.key;
+      const worksheets = world.worksheets.filter(ofSurvey);
+      const coverage = world.coverage.filter(ofSurvey);
+      const inventory = world.inventory.filter(ofSurvey);
+      await playSurvey(stage, press, {
+        ...{ survey, worksheets, coverage, inventory },
+        ...{ vesselIds, planned, drawn },
+      });
       stage.say({ step: 'survey', vessel: survey.vessel, state: survey.state });
     }
   } finally {

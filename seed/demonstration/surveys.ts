@@ -10,7 +10,15 @@ import { updateSurvey } from '@garboard/core/surveys/update-survey';
 import { createVessel } from '@garboard/core/vessels/create-vessel';
 import { createWorksheet } from '@garboard/core/worksheets/create-worksheet';
 import type { PlannedPhoto } from '../world/photos.ts';
-import type { FindingSpec, SurveySpec, WorksheetSpec, World } from '../world/types.ts';
+import type {
+  CoverageSpec,
+  EquipmentSpec,
+  FindingSpec,
+  SurveySpec,
+  WorksheetSpec,
+  World,
+} from '../world/types.ts';
+import { answerSystems, listEquipment } from './aboard.ts';
 import { playEvidence } from './evidence.ts';
 import type { Press } from './press.ts';
 import { actorOf, as, calendarDay, dayFrom, type Stage } from './stage.ts';
@@ -18,6 +26,8 @@ import { actorOf, as, calendarDay, dayFrom, type Stage } from './stage.ts';
 export interface Props {
   survey: SurveySpec;
   worksheets: readonly WorksheetSpec[];
+  coverage: readonly CoverageSpec[];
+  inventory: readonly EquipmentSpec[];
   vesselIds: ReadonlyMap<string, string>;
   planned: readonly PlannedPhoto[];
   drawn: ReadonlyMap<string, AcceptedFile>;
@@ -73,6 +83,8 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
   for (const worksheet of props.worksheets) {
     await keepWorksheet(stage, props, id, worksheet, findingIds);
   }
+  await answerSystems(stage, props, id);
+  await listEquipment(stage, props, id);
   if (survey.state === 'in-review') await move(stage, props, id, 'in-review', firstDay);
   if (survey.issuedDay === undefined) return;
 

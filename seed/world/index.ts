@@ -1,3 +1,5 @@
+import { coverage } from './coverage.ts';
+import { inventory } from './inventory.ts';
 import { firms, people } from './people.ts';
 import { surveys } from './surveys.ts';
 import type { World } from './types.ts';
@@ -5,4 +7,4 @@ import { vessels } from './vessels.ts';
 import { worksheets } from './worksheets.ts';
 
 /** The whole invented world the demonstration is loaded from. */
-export const world: World = { firms, people, vessels, surveys, worksheets };
+export const world: World = { firms, people, vessels, surveys, worksheets, coverage, inventory };

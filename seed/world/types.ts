@@ -1,4 +1,5 @@
 import type { Cost } from '@garboard/trade/costs';
+import type { Reached } from '@garboard/trade/coverage';
 import type {
   AttendanceCondition,
   Decision,
@@ -166,10 +167,42 @@ export interface WorksheetSpec {
   verdict: Verdict;
 }
 
+/** How far a system was reached in a survey. */
+export interface CoverageSpec {
+  /** Key of the survey. */
+  survey: string;
+  system: System;
+  reached: Reached;
+  reason: string;
+  lookedFrom: string;
+}
+
+/** A month so many months from loading, or a day of the calendar. */
+export type MarkedDate = number | string;
+
+/** A piece of equipment found during a survey. */
+export interface EquipmentSpec {
+  /** Key of the survey. */
+  survey: string;
+  system: System;
+  name: string;
+  maker?: string;
+  serialNumber?: string;
+  place?: string;
+  count?: number;
+  /** When it was made or fitted: of a month its first day. */
+  made?: MarkedDate;
+  /** Until when it is good: of a month its last day. */
+  expires?: MarkedDate;
+  note?: string;
+}
+
 export interface World {
   firms: FirmSpec[];
   people: PersonSpec[];
   vessels: VesselSpec[];
   surveys: SurveySpec[];
   worksheets: WorksheetSpec[];
+  coverage: CoverageSpec[];
+  inventory: EquipmentSpec[];
 }

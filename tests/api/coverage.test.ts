@@ -99,7 +99,7 @@ describe('coverage', () => {
     }
     const long = { reached: 'examined', reason: 'x'.repeat(10_000) };
     expect(pointers(await surveyor.put(`${path}/coverage/fuel`).send(long).expect(422))).toEqual(['/reason']);
-    await surveyor.put(`${path}/coverage/teapot`).send({ reached: 'examined' }).expect(422);
+    await surveyor.put(`${path}/coverage/teapot`).send({ reached: 'examined' }).expect(404);
     const twice = [0, 1].map(() => ({ system: 'hull', reached: 'examined' }));
     await surveyor.put(`${path}/coverage`).send({ items: twice }).expect(422);
   });

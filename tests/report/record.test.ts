@@ -44,10 +44,7 @@ describe('the scope achieved', () => {
     expect(reportSnapshot.parse(snapshot)).toMatchObject({ coverage, inventory });
     const text = plain(render(snapshot));
     expect(text).toContain(
-      'Of 25 systems : 7 were examined, 6 in part, 6 were not reached and 6 are not fitted.'.replace(
-        ' :',
-        '',
-      ),
+      'Of 25 systems: 7 were examined, 6 in part, 6 were not reached and 6 are not fitted.',
     );
     const unseen = snapshot.coverage
       .filter((c) => c.reached === 'not-reached')

@@ -140,7 +140,7 @@ export function sampleEquipment(): SnapshotEquipment[] {
     { system: 'life-saving', name: 'Red hand flares', count: 6, expiresOn: '2026-05-06' },
     { system: 'gas', name: 'Gas hose', serialNumber: 'marked 05/21', expiresOn: '2021-05-31' },
     { system: 'rig-sails', name: 'Standing rigging', madeOn: '2010-03-01', note: 'As told by the owner.' },
-  ] as const;
+  ] satisfies (Pick<SnapshotEquipment, 'system' | 'name'> & Partial<SnapshotEquipment>)[];
   return named.map((item, index) => ({ ...none, id: sampleId(5000 + index), ...item }));
 }
 

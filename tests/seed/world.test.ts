@@ -3,6 +3,7 @@ import { renderScene } from '@garboard/seed/scenes/render';
 import { world } from '@garboard/seed/world/index';
 import { invoicePdf } from '@garboard/seed/world/invoice';
 import { photoScenes } from '@garboard/seed/world/photos';
+import { reachNeedsReason, systemsAsked } from '@garboard/trade/coverage';
 import {
   attendanceConditions,
   findingStates,
@@ -74,6 +75,28 @@ describe('the invented world', () => {
     expect({ verdict: result.verdict, reasons: result.reasons }).toMatchObject({ verdict: spec.verdict });
     const survey = world.surveys.find((s) => s.key === spec.survey);
     expect(survey?.findings.map((f) => f.key) ?? []).toContain(spec.finding);
+  });
+
+  it('answers for every system that an issued survey or one in review is asked for, with its reasons', () => {
+    for (const survey of world.surveys) {
+      const answers = world.coverage.filter((c) => c.survey === survey.key);
+      expect(hasDuplicates(answers.map((a) => a.system))).toBe(false);
+      for (const { reached, reason } of answers) {
+        expect(reachNeedsReason(reached) && reason === '').toBe(false);
+      }
+      const asked = systemsAsked(
+        survey.purpose,
+        survey.findings.map((f) => f.system),
+      );
+      const missing = asked.filter((s) => !answers.some((a) => a.system === s));
+      if (survey.state === 'issued' || survey.state === 'in-review') expect(missing).toEqual([]);
+      // Nothing is found in what wasn't reached or isn't there.
+      for (const { system, reached } of answers) {
+        if (survey.findings.some((f) => f.system === system))
+          expect(['examined', 'partly']).toContain(reached);
+      }
+    }
+    for (const item of world.inventory) expect(world.surveys.map((s) => s.key)).toContain(item.survey);
   });
 
   it('has an issued survey with findings in every state after issue that a person will look for', () => {
