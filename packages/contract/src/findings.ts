@@ -14,7 +14,7 @@ export const position = z
   .meta({ id: 'Position' });
 
 const minorUnits = z
-  .int()
+  .int('Give the cost in whole minor units, such as cents.')
   .min(0, 'A cost can’t be less than nothing.')
   .max(largestCost, 'That is more than a cost here can be.');
 
@@ -27,7 +27,9 @@ export const findingCost = z
       .string()
       .refine(isCurrency, 'Give the currency by its three letters in ISO 4217, such as EUR.')
       .meta({ example: 'EUR' }),
-    basis: z.enum(costBases).meta({ description: 'A yard’s quotation, or the surveyor’s opinion' }),
+    basis: z
+      .enum(costBases, 'Say whether it is a “quotation” or an “opinion”.')
+      .meta({ description: 'A yard’s quotation, or the surveyor’s opinion' }),
     note: text(500).default('').meta({ description: 'Such as whose quotation, of which day' }),
   })
   .refine((cost) => cost.low <= cost.high, {
@@ -39,8 +41,8 @@ export const findingCost = z
 /** Severity and probability as the published matrix has them; they suggest an urgency and never set it. */
 export const findingGrading = z
   .strictObject({
-    severity: z.literal(severityCategories),
-    probability: z.enum(probabilityLevels),
+    severity: z.literal(severityCategories, 'Severity is a category from 1 to 4.'),
+    probability: z.enum(probabilityLevels, 'Probability is a level from A to F.'),
   })
   .meta({ id: 'FindingGrading', description: 'MIL-STD-882E, tables I and II' });
 

@@ -1,6 +1,7 @@
 import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { systemLabels, urgencyLabels } from '@garboard/trade/vocabulary';
 import { Contents, type ContentsLine } from './contents.tsx';
+import { Costs, hasCosts } from './costs.tsx';
 import { Cover } from './cover.tsx';
 import { coverageLine, hasCoverage } from './coverage-record.tsx';
 import { equipmentLine, hasEquipment } from './equipment-record.tsx';
@@ -55,6 +56,7 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
     },
     ...(measuredApart(snapshot).length > 0 ? [{ id: 'measurements', title: 'Other measurements' }] : []),
     { id: 'work', title: 'What to do, and by when' },
+    ...(hasCosts(snapshot) ? [{ id: 'costs', title: 'What putting it right may cost' }] : []),
     { id: 'terms', title: 'Words used' },
     { id: 'statement', title: 'Surveyor’s statement' },
   ];
@@ -87,6 +89,7 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
         </section>
         <Measurements snapshot={snapshot} />
         <WorkList snapshot={snapshot} />
+        <Costs snapshot={snapshot} />
         <Terms />
         <Statement snapshot={snapshot} />
       </main>
@@ -117,6 +120,7 @@ function Recommendations({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
             ))}
           </section>
         ))}
+        <Costs snapshot={{ ...snapshot, findings }} />
         <Statement snapshot={snapshot} />
       </main>
     </>

@@ -1,5 +1,6 @@
 import type { SnapshotFinding, SnapshotWorksheet } from '@garboard/contract/report-snapshot';
 import { findingStateLabels, harmLabels } from '@garboard/trade/vocabulary';
+import { FindingCost } from './costs.tsx';
 import { dueWords, urgencyWords } from './format.ts';
 import { hasMovedOn } from './index-of-findings.tsx';
 import { Gauge, PageOf, Paragraph, Prose, paragraphsOf, type Sources } from './parts.tsx';
@@ -44,6 +45,7 @@ export function FindingBlock({ finding, worksheets, timeZone, level, photoUrl }:
             <Prose text={finding.recommendation} lead={<strong>What to do. </strong>} />
           </div>
         )}
+        <FindingCost finding={finding} />
         {finding.references.length > 0 && (
           <p className="references" dir="auto">
             References: {finding.references.join('; ')}

@@ -78,6 +78,14 @@ export const sectionStyles = `
 .finding-margin .page-of { display: inline; }
 .to-do { margin: 2.5mm 0; padding-inline-start: 3.5mm; border-inline-start: 1.6pt solid var(--ink); }
 .finding.before-use .to-do { border-inline-start-color: var(--signal); }
+.cost { margin-top: 2mm; }
+.costs .basis { width: 40mm; }
+.costs .amount { width: 38mm; text-align: end; white-space: nowrap; }
+.costs .page { width: 11mm; text-align: end; }
+.costs tbody th { font-weight: 400; }
+.costs .total > * { border-top: 0.8pt solid var(--ink); padding-bottom: 4mm; }
+.costs .total th, .costs .total .amount { font-weight: 600; }
+.costs tr { break-inside: avoid; }
 .references { margin-top: 2mm; font-size: 8.5pt; color: var(--quiet); }
 .photo-row { display: flex; gap: 3mm; align-items: flex-start; margin-top: 4mm; break-inside: avoid; }
 .photo { flex: none; break-inside: avoid; }
