@@ -30,7 +30,7 @@ export const wiringSupported = asFoundAndAsItShouldBe({
       conductor('M28 32 C30 60 90 50 84 84 S30 90 26 112 S60 146 84 130 S120 60 108 -2'),
       conductor('M40 32 C36 62 10 70 14 96 S90 120 112 106 S100 40 140 34 S146 10 136 -2'),
       conductor('M52 32 C56 58 22 66 34 88 S110 96 104 62 S128 20 128 -2'),
-      conductor('M70 44 C78 60 98 72 74 96 S66 138 92 142 S146 124 132 96 S136 30 116 -2'),
+      conductor('M70 44 C78 60 98 72 74 96 S64 130 86 136 S138 124 132 96 S136 30 116 -2'),
       ...board,
       flaw('M71 45 L66 39 M71 45 L71 37'),
       flaw('M111 99 l4 3 M113 103 l5 1 M115 96 l3 4'),
