@@ -1,8 +1,11 @@
-import { lazy } from 'react';
-import { Redirect, Route, Router, Switch } from 'wouter';
+import { lazy, Suspense } from 'react';
+import { Link, Redirect, Route, Router, Switch } from 'wouter';
 import { ErrorNotice } from '../ui/ErrorNotice.tsx';
+import { useBackground } from './background.ts';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { useGuardedLocation } from './guard.ts';
 import { Layout } from './Layout.tsx';
+import { NewerVersion } from './NewerVersion.tsx';
 import { NotFound } from './NotFound.tsx';
 import { MeProvider, useIsStaff, useSession } from './session.tsx';
 
@@ -22,6 +25,10 @@ const ChooseKind = lazy(() => import('../pages/worksheets/ChooseKind.tsx'));
 const NewWorksheet = lazy(() => import('../pages/worksheets/NewWorksheet.tsx'));
 const EditWorksheet = lazy(() => import('../pages/worksheets/EditWorksheet.tsx'));
 const WorksheetPage = lazy(() => import('../pages/worksheets/WorksheetPage.tsx'));
+const Coverage = lazy(() => import('../pages/coverage/Coverage.tsx'));
+const Equipment = lazy(() => import('../pages/equipment/Equipment.tsx'));
+const EquipmentEditor = lazy(() => import('../pages/equipment/EquipmentEditor.tsx'));
+const Expiries = lazy(() => import('../pages/equipment/Expiries.tsx'));
 const Parties = lazy(() => import('../pages/parties/Parties.tsx'));
 const Reports = lazy(() => import('../pages/reports/Reports.tsx'));
 const History = lazy(() => import('../pages/surveys/History.tsx'));
@@ -32,6 +39,7 @@ const VesselEditor = lazy(() => import('../pages/vessels/VesselEditor.tsx'));
 const Catalogue = lazy(() => import('../pages/catalogue/Catalogue.tsx'));
 const EntryPage = lazy(() => import('../pages/catalogue/EntryPage.tsx'));
 const EntryEditor = lazy(() => import('../pages/catalogue/EntryEditor.tsx'));
+const Capture = lazy(() => import('../pages/capture/Capture.tsx'));
 const Firm = lazy(() => import('../pages/firm/Firm.tsx'));
 
 /** The portal: what the address and the person signed in decide between them. */
@@ -44,16 +52,25 @@ export function App() {
             <Welcome />
           </Layout>
         </Route>
+        <Route path="/capture/*?">
+          <ErrorBoundary>
+            <Suspense>
+              <Capture />
+            </Suspense>
+          </ErrorBoundary>
+        </Route>
         <Route>
           <SignedIn />
         </Route>
       </Switch>
+      <NewerVersion />
     </Router>
   );
 }
 
 function SignedIn() {
   const session = useSession();
+  useBackground(session.data);
   if (session.data) {
     return (
       <MeProvider me={session.data}>
@@ -67,10 +84,28 @@ function SignedIn() {
     return (
       <Layout me={null}>
         <ErrorNotice error={session.error} onRetry={() => void session.refetch()} />
+        <OnBoardInstead />
       </Layout>
     );
   }
-  return <Layout me={null}>{session.data === null ? <SignIn /> : null}</Layout>;
+  if (session.data === null) {
+    return (
+      <Layout me={null}>
+        <SignIn />
+      </Layout>
+    );
+  }
+  return <Layout me={null}>{session.fetchStatus === 'paused' ? <OnBoardInstead /> : null}</Layout>;
+}
+
+/** What still works without a connection. */
+function OnBoardInstead() {
+  return (
+    <p className="text">
+      There is no connection to the server. What you do on board works without one:{' '}
+      <Link href="/capture">photos, notes, coverage and worksheets on board</Link>.
+    </p>
+  );
 }
 
 function Pages() {
@@ -113,11 +148,22 @@ function Pages() {
           )}
         </Route>
       ) : null}
+      {staff ? <Route path="/surveys/:id/coverage">{({ id }) => <Coverage key={id} id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/equipment">{({ id }) => <Equipment id={id} />}</Route> : null}
+      {staff ? (
+        <Route path="/surveys/:id/equipment/new">{({ id }) => <EquipmentEditor surveyId={id} />}</Route>
+      ) : null}
+      {staff ? (
+        <Route path="/surveys/:id/equipment/:itemId">
+          {({ id, itemId }) => <EquipmentEditor key={itemId} surveyId={id} itemId={itemId} />}
+        </Route>
+      ) : null}
       <Route path="/worksheets/:id">{({ id }) => <WorksheetPage key={id} id={id} />}</Route>
       {staff ? <Route path="/surveys/:id/report">{({ id }) => <Reports id={id} />}</Route> : null}
       {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
       <Route path="/recommendations" component={Recommendations} />
+      {staff ? <Route path="/expiries" component={Expiries} /> : null}
       {staff ? <Route path="/vessels" component={VesselList} /> : null}
       {staff ? (
         <Route path="/vessels/new">

@@ -1,8 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
-import { Suspense, useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { call } from '../api/client.ts';
 import { Button } from '../ui/Button.tsx';
 import { Loading } from '../ui/EmptyState.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
@@ -58,36 +57,43 @@ function places(me: Me) {
   if (!me.firmRoles.length) return common;
   return [
     ...common,
+    { href: '/expiries', label: 'What expires' },
     { href: '/vessels', label: 'Vessels' },
     { href: '/catalogue', label: 'Catalogue' },
     { href: '/firm', label: 'Firm' },
   ];
 }
 
-function Who({ me }: { me: Me }) {
+const SignOut = lazy(() => import('../pages/capture/SignOut.tsx'));
+
+/** Who is signed in, and the way out. */
+export function Who({ me }: { me: Me }) {
   const queryClient = useQueryClient();
   const [, go] = useLocation();
-  const [busy, setBusy] = useState(false);
-  async function signOut() {
-    setBusy(true);
-    try {
-      await call('deleteSession', {});
-    } finally {
-      queryClient.clear();
-      sessionStorage.clear();
-      queryClient.setQueryData(meKey, null);
-      go('/');
-    }
-  }
+  const [leaving, setLeaving] = useState(false);
   return (
     <div className="who">
       <span>
         {me.person.name}
         {me.firmRoles[0] ? <span className="who-firm">, {me.firmRoles[0].firm.name}</span> : null}
       </span>
-      <Button kind="quiet" busy={busy} onClick={() => void signOut()}>
+      <Button kind="quiet" busy={leaving} onClick={() => setLeaving(true)}>
         Sign out
       </Button>
+      {leaving ? (
+        <Suspense>
+          <SignOut
+            me={me}
+            onStay={() => setLeaving(false)}
+            onGone={() => {
+              queryClient.clear();
+              sessionStorage.clear();
+              queryClient.setQueryData(meKey, null);
+              go('/');
+            }}
+          />
+        </Suspense>
+      ) : null}
     </div>
   );
 }

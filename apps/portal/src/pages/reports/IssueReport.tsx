@@ -1,3 +1,4 @@
+import type { Coverage } from '@garboard/contract/coverage';
 import type { Finding } from '@garboard/contract/findings';
 import type { Report } from '@garboard/contract/reports';
 import type { Survey } from '@garboard/contract/surveys';
@@ -17,10 +18,12 @@ const verdictWords = { ready: 'Ready', missing: 'Missing', look: 'Look again' } 
 export function IssueReport({
   survey,
   findings,
+  coverage,
   reports,
 }: {
   survey: Survey;
   findings: readonly Finding[] | undefined;
+  coverage: Coverage | undefined;
   reports: readonly Report[] | undefined;
 }) {
   const [asking, setAsking] = useState(false);
@@ -31,8 +34,8 @@ export function IssueReport({
     touches: ['listReports', 'getSurvey', 'listFindings', 'listEvents', 'listSurveys'],
     onDone: () => setAsking(false),
   });
-  if (!findings || !reports) return <Loading what="what the report needs" />;
-  const checks = readiness(survey, findings);
+  if (!findings || !coverage || !reports) return <Loading what="what the report needs" />;
+  const checks = readiness(survey, findings, coverage);
   const stopped = checks.some((check) => check.verdict === 'missing');
   const making = reports.some(
     (report) => report.kind === 'full' && (report.state === 'queued' || report.state === 'rendering'),

@@ -1,5 +1,5 @@
 import type { Survey } from '@garboard/contract/surveys';
-import { useList, useWholeList } from '../../api/queries.ts';
+import { useAnswer, useList, useWholeList } from '../../api/queries.ts';
 import { mayDo } from '../../app/roles.ts';
 import { MoreList } from '../../ui/MoreList.tsx';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
@@ -15,12 +15,18 @@ export default function Reports({ id }: { id: string }) {
 function ReportsOf({ survey }: { survey: Survey }) {
   const list = useList('listReports', { params: { id: survey.id } }, { again: whileMaking });
   const findings = useWholeList('listFindings', { params: { id: survey.id } });
+  const coverage = useAnswer('getCoverage', { params: { id: survey.id } });
   const writer = mayDo('report.issue', survey);
   return (
     <SurveyFrame survey={survey} title="Report">
       <div className="stack-wide">
         {writer ? (
-          <IssueReport survey={survey} findings={findings.data} reports={list.items} />
+          <IssueReport
+            survey={survey}
+            findings={findings.data}
+            coverage={coverage.data}
+            reports={list.items}
+          />
         ) : (
           <p>Reports are issued by the surveyor or the principal.</p>
         )}

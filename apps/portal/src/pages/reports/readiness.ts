@@ -1,7 +1,8 @@
+import type { Coverage } from '@garboard/contract/coverage';
 import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
 import { surveyMayBeIssued } from '@garboard/trade/states';
-import { surveyStateLabels } from '@garboard/trade/vocabulary';
+import { surveyStateLabels, systemLabels } from '@garboard/trade/vocabulary';
 import { count, listed } from '../../ui/format.ts';
 
 /** One line of the list looked through before issuing. */
@@ -15,7 +16,7 @@ export interface Check {
 }
 
 /** What stands in the way of issuing the report, and what deserves another look. */
-export function readiness(survey: Survey, findings: readonly Finding[]): Check[] {
+export function readiness(survey: Survey, findings: readonly Finding[], coverage: Coverage): Check[] {
   const checks: Check[] = [];
   const add = (key: string, place: string, verdict: Check['verdict'], text: string) =>
     checks.push({ key, place, verdict, text });
@@ -56,6 +57,15 @@ export function readiness(survey: Survey, findings: readonly Finding[]): Check[]
       );
     }
   }
+  const open = coverage.unanswered.map((system) => systemLabels[system]);
+  add(
+    'coverage',
+    '/coverage',
+    open.length ? 'missing' : 'ready',
+    open.length
+      ? `Coverage is not answered for ${count(open.length, 'system')}: ${open.join('; ')}.`
+      : 'Every system is answered for',
+  );
   add(
     'surveyor',
     '',

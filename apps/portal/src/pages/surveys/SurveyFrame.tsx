@@ -62,6 +62,8 @@ function Sections({ survey }: { survey: Survey }) {
     ['/photos', `Photos ${survey.photoCount ?? ''}`],
     ['/findings', `Findings ${survey.findingCount}`],
     ['/worksheets', 'Measurements'],
+    ['/coverage', 'Coverage'],
+    ['/equipment', 'Equipment'],
     ['/parties', 'Parties'],
     ['/report', 'Report'],
     ['/history', 'History'],
