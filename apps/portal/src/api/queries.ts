@@ -75,7 +75,7 @@ export function useWholeList<N extends ListName>(
       const items: Item<N>[] = [];
       let cursor: string | null | undefined;
       do {
-        const query = { ...given.query, limit: 200, cursor: cursor ?? undefined };
+        const query = { limit: 200, ...given.query, cursor: cursor ?? undefined };
         const page = (await call(name, { ...args, query, signal } as CallArgs<N>)) as unknown as {
           items: Item<N>[];
           next: string | null;

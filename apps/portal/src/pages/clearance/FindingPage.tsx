@@ -16,7 +16,7 @@ import { MoreList } from '../../ui/MoreList.tsx';
 import { Page } from '../../ui/Page.tsx';
 import { PhotoViewer } from '../../ui/PhotoViewer.tsx';
 import { DueDate, UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
-import { PhotoFrame } from '../photos/PhotoCard.tsx';
+import { PhotoFrame } from '../photos/PhotoFrame.tsx';
 import { EventSteps } from '../surveys/EventSteps.tsx';
 import { WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { Measured } from '../worksheets/Measured.tsx';

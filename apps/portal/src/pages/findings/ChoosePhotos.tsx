@@ -5,7 +5,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { count } from '../../ui/format.ts';
 import { PhotoViewer } from '../../ui/PhotoViewer.tsx';
 import { CaptionField } from '../photos/CaptionField.tsx';
-import { PhotoFrame } from '../photos/PhotoCard.tsx';
+import { PhotoFrame } from '../photos/PhotoFrame.tsx';
 import { MoveButtons } from './Findings.tsx';
 
 /** The photos of a finding in the order of the report, and the choice out of the survey's photos. */

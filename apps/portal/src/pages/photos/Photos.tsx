@@ -1,25 +1,19 @@
-import type { Photo } from '@garboard/contract/photos';
 import { uploadLimits } from '@garboard/contract/photos';
 import type { Survey } from '@garboard/contract/surveys';
 import { surveyIsEditable } from '@garboard/trade/states';
-import { useState } from 'react';
-import { pathOf } from '../../api/client.ts';
 import { useWholeList } from '../../api/queries.ts';
 import { useLeaveWarning } from '../../app/leaving.tsx';
 import { mayDo } from '../../app/roles.ts';
+import { ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { FileDrop } from '../../ui/FileDrop.tsx';
-import { count, megabytes } from '../../ui/format.ts';
-import { PhotoViewer } from '../../ui/PhotoViewer.tsx';
+import { megabytes } from '../../ui/format.ts';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
-import { PhotoCard } from './PhotoCard.tsx';
+import { PhotoDesk } from './desk/PhotoDesk.tsx';
+import { whilePreparing } from './preparing.ts';
 import { UploadList } from './UploadList.tsx';
 import { usePhotoUploads } from './uploads.ts';
-
-/** While the worker is still making sizes, the list looks again soon. */
-export const whilePreparing = (photos: Photo[]) =>
-  photos.some((photo) => photo.state === 'processing') ? 2000 : false;
 
 const uploading = {
   title: 'Leave while photos are being sent?',
@@ -34,20 +28,31 @@ export default function Photos({ id }: { id: string }) {
 
 function PhotosOf({ survey }: { survey: Survey }) {
   const editable = surveyIsEditable(survey.state) && mayDo('photo.write', survey);
-  const photos = useWholeList('listPhotos', { params: { id: survey.id } }, { again: whilePreparing });
+  const params = { params: { id: survey.id } };
+  const photos = useWholeList('listPhotos', { ...params, query: { limit: 500 } }, { again: whilePreparing });
+  const findings = useWholeList('listFindings', params);
   const uploads = usePhotoUploads(survey.id);
-  const [open, setOpen] = useState<number | null>(null);
   const leaving = useLeaveWarning(uploads.busy, () => undefined, uploading);
-  const all = photos.data ?? [];
+  const pairs = photos.data?.filter((photo) => photo.before).length ?? 0;
   return (
-    <SurveyFrame survey={survey} title="Photos">
-      <div className="stack-wide">
+    <SurveyFrame
+      survey={survey}
+      title="Photos"
+      action={
+        pairs ? (
+          <ButtonLink href={`/surveys/${survey.id}/photos/pairs`}>
+            Earlier and now, {String(pairs)}
+          </ButtonLink>
+        ) : null
+      }
+    >
+      <div className="stack">
         {editable ? (
           <div className="stack">
             <FileDrop
               label="Choose photos"
               accept="image/jpeg,image/png,image/webp,image/heic,image/heif,.heic,.heif"
-              hint={`or drop them here, as many as you like. JPEG, PNG or WebP, each up to ${megabytes(uploadLimits.photoBytes)}.`}
+              hint={`or drop them here, as many as you like. JPEG, PNG, WebP or HEIC, each up to ${megabytes(uploadLimits.photoBytes)}.`}
               onFiles={uploads.add}
             />
             <UploadList
@@ -61,8 +66,11 @@ function PhotosOf({ survey }: { survey: Survey }) {
         {photos.error && !photos.data ? (
           <ErrorNotice quiet error={photos.error} onRetry={() => void photos.refetch()} />
         ) : null}
-        {photos.isPending ? <Loading what="the photos" /> : null}
-        {photos.data && !all.length ? (
+        {findings.error && !findings.data ? (
+          <ErrorNotice quiet error={findings.error} onRetry={() => void findings.refetch()} />
+        ) : null}
+        {photos.isPending || findings.isPending ? <Loading what="the photos" /> : null}
+        {photos.data && !photos.data.length ? (
           <EmptyState title="No photos yet">
             <p>
               They are put in the order they were taken, by the camera's own clock. The files are kept as they
@@ -70,36 +78,10 @@ function PhotosOf({ survey }: { survey: Survey }) {
             </p>
           </EmptyState>
         ) : null}
-        {all.length ? (
-          <section className="stack">
-            <h2>{count(all.length, 'photo')}, in the order they were taken</h2>
-            <ul className="photos">
-              {all.map((photo, at) => (
-                <PhotoCard
-                  key={photo.id}
-                  photo={photo}
-                  number={at + 1}
-                  timeZone={survey.timeZone}
-                  editable={editable}
-                  onOpen={() => setOpen(at)}
-                />
-              ))}
-            </ul>
-          </section>
+        {photos.data?.length && findings.data ? (
+          <PhotoDesk survey={survey} photos={photos.data} findings={findings.data} editable={editable} />
         ) : null}
       </div>
-      {open === null ? null : (
-        <PhotoViewer
-          photos={all.map((photo) => ({
-            id: photo.id,
-            src: photo.images.screen ?? pathOf('getPhotoImage', { id: photo.id }, { size: 'screen' }),
-            original: pathOf('getPhotoImage', { id: photo.id }, { size: 'original' }),
-            caption: photo.caption,
-          }))}
-          startAt={open}
-          onClose={() => setOpen(null)}
-        />
-      )}
       {leaving.dialog}
     </SurveyFrame>
   );
