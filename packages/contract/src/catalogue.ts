@@ -12,7 +12,7 @@ const key = z.string().meta({
   example: 'gas-locker-drain-shared',
 });
 // Longer or odd keys name nothing: 404, like any other unknown one.
-export const catalogueParams = z.object({ key: z.string().max(200) });
+export const catalogueParams = z.object({ key: z.string().max(100) });
 
 const firmId = id.optional().meta({ description: 'Needed by those who work for several firms' });
 export const catalogueFirmQuery = z.object({ firmId });

@@ -1,8 +1,8 @@
 import { actorName } from '../access/actor.ts';
 import type { Ctx } from '../context.ts';
-import { staleVersion, wrongState } from '../problems.ts';
+import { notFound, staleVersion, wrongState } from '../problems.ts';
 import { entryFirm, mustWrite } from './catalogue-firm.ts';
-import { loadEntry } from './load-entry.ts';
+import { keyForm, loadEntry } from './load-entry.ts';
 import { lockEntry } from './lock-entry.ts';
 
 /**
@@ -16,6 +16,7 @@ export async function deleteCatalogueEntry(
 ): Promise<void> {
   const firm = entryFirm(ctx, input.firmId);
   const { key } = input;
+  if (!keyForm.test(key)) throw notFound('entry in the catalogue');
   await lockEntry(ctx, firm.firmId, key);
   const { firmRow } = await loadEntry(ctx, firm.firmId, key);
   mustWrite(firm);

@@ -5,7 +5,7 @@ import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { catalogueFirm } from './catalogue-firm.ts';
-import { asWritten, forgiving, type Reading, readings, type Sought } from './read-typed.ts';
+import { asWritten, forgiving, type Reading, type Sought } from './read-typed.ts';
 
 interface Row {
   key: string;
@@ -34,15 +34,23 @@ export async function listCatalogue(ctx: Ctx, query: Query): Promise<CataloguePa
   const after = rank === undefined || key === undefined ? null : { rank: Number(rank), key };
   const typed = query.q ?? '';
   const written = reading === 'browse' ? null : asWritten(typed);
-  if (!written || !(await saysSomething(ctx, written))) {
-    return present(await readPage(ctx, { ...query, firmId, after, sought: null }), query, 'browse', null);
+  const page = (sought: Sought | null) => readPage(ctx, { ...query, firmId, after, sought });
+  if (written) {
+    if (!reading || reading === 'written') {
+      const rows = await page(written);
+      if (rows.length > 0 || reading) return present(rows, query, 'written', null);
+    }
+    if (reading || (await saysSomething(ctx, written))) {
+      const forgiven = await forgiving(ctx, firmId, typed);
+      for (const attempt of ['forgiving', 'any'] as const) {
+        if (reading && reading !== attempt) continue;
+        const rows = await page(forgiven[attempt]);
+        if (rows.length > 0) return present(rows, query, attempt, forgiven[attempt].readAs);
+      }
+      return { items: [], next: null, readAs: null };
+    }
   }
-  for (const attempt of reading ? [reading as Reading] : readings) {
-    const sought = attempt === 'written' ? written : await forgiving(ctx, firmId, typed, attempt);
-    const rows = await readPage(ctx, { ...query, firmId, after, sought });
-    if (rows.length > 0 || reading) return present(rows, query, attempt, sought.readAs);
-  }
-  return { items: [], next: null, readAs: null };
+  return present(await page(null), query, 'browse', null);
 }
 
 /** Words such as “the” say nothing that could be sought. */
@@ -60,17 +68,23 @@ interface PageOf extends Pick<Query, 'system' | 'standard' | 'limit'> {
 
 const always = Prisma.sql`true`;
 
+/** How well an entry fits: a word of the title counts most, one of the advice least. */
+const fit = (tsquery: string) =>
+  Prisma.sql`ts_rank('{0.05, 0.2, 0.4, 1}', e.search, to_tsquery('garboard_english', ${tsquery}))`;
+
 /** One row more than a page, in order: by fit, or by system where nothing is sought. */
 async function readPage(ctx: Ctx, { firmId, sought, after, ...query }: PageOf): Promise<Row[]> {
   const standard = query.standard?.match(/[\p{L}\p{N}]/u) ? query.standard : null;
   const conditions = Prisma.sql`
     ${query.system ? Prisma.sql`e.system = ${query.system}` : always}
     AND ${
-      standard ? Prisma.sql`e.standards LIKE '%' || garboard_designations(ARRAY[${standard}]) || '%'` : always
+      standard
+        ? Prisma.sql`e.standards LIKE (SELECT '%' || garboard_designations(ARRAY[${standard}]) || '%')`
+        : always
     }
     AND ${sought ? Prisma.sql`e.search @@ to_tsquery('garboard_english', ${sought.tsquery})` : always}`;
   const rank = sought
-    ? Prisma.sql`-ts_rank('{0.05, 0.2, 0.4, 1}', e.search, to_tsquery('garboard_english', ${sought.tsquery}))`
+    ? Prisma.sql`-(${fit(sought.tsquery)} + ${fit(sought.exact)})`
     : Prisma.sql`array_position(${systems}::text[], e.system)::float4`;
   return ctx.tx.$queryRaw<Row[]>`
     SELECT key, system, title, urgency, harms, origin, diagram, rank::text
@@ -82,8 +96,8 @@ async function readPage(ctx: Ctx, { firmId, sought, after, ...query }: PageOf): 
             SELECT e.key, e.system, e.title, e.urgency, e.harms, e.diagram, ${rank}, 'garboard'
               FROM catalogue_entries AS e
              WHERE ${conditions}
-               AND NOT EXISTS (SELECT FROM firm_catalogue_entries AS own
-                                WHERE own.firm_id = ${firmId}::uuid AND own.current AND own.key = e.key)) AS shown
+               AND e.key NOT IN (SELECT own.key FROM firm_catalogue_entries AS own
+                                  WHERE own.firm_id = ${firmId}::uuid AND own.current)) AS shown
      WHERE ${after ? Prisma.sql`(rank, key) > (${after.rank}::float4, ${after.key})` : always}
      ORDER BY shown.rank, key
      LIMIT ${query.limit + 1}`;

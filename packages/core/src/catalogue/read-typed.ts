@@ -7,12 +7,13 @@ import { exchanged, nearestWords, soughtWords } from './sought-words.ts';
  * How the words typed are taken: as `written`; with misspelt ones read as their nearest (`forgiving`); or, when no
  * entry has them all, as any of them.
  */
-export const readings = ['written', 'forgiving', 'any'] as const;
-export type Reading = (typeof readings)[number];
+export type Reading = 'written' | 'forgiving' | 'any';
 
 /** A question for PostgreSQL's full text search in the form of `to_tsquery`. */
 export interface Sought {
   tsquery: string;
+  /** The same without unfinished words: entries that have the very words come before those with longer ones. */
+  exact: string;
   /** What misspelt words were read as; null when none was. */
   readAs: string | null;
 }
@@ -29,22 +30,35 @@ export function asWritten(typed: string): Sought | null {
   if (words.length === 0) return null;
   const finished = /\s$/.test(typed);
   const terms = words.map((word, at) => term([word], !finished && at === words.length - 1));
-  return { tsquery: terms.join(' & '), readAs: null };
+  return {
+    tsquery: terms.join(' & '),
+    exact: words.map((word) => term([word], false)).join(' & '),
+    readAs: null,
+  };
 }
 
-/** Reads it forgivingly: words that no entry has are taken for their nearest, and every word may be unfinished. */
-export async function forgiving(ctx: Ctx, firmId: string, typed: string, reading: Reading): Promise<Sought> {
+/**
+ * Reads it forgivingly: words that no entry has are taken for their nearest, and every word may be unfinished. To be
+ * sought all together, or any of them.
+ */
+export async function forgiving(
+  ctx: Ctx,
+  firmId: string,
+  typed: string,
+): Promise<Record<'forgiving' | 'any', Sought>> {
   const words = soughtWords(typed);
   const known = await knownWords(ctx, firmId, words);
   const read: string[][] = [];
   for (const [at, word] of words.entries()) {
-    const nearest = known[at] ? [] : await nearest3(ctx, firmId, word, at === words.length - 1);
+    const nearest = known[at] ? [] : await nearestOf(ctx, firmId, word, at === words.length - 1);
     read.push(nearest.length > 0 ? nearest : [word]);
   }
-  const readAs = read.map((alternatives) => alternatives[0]).join(' ');
+  const first = read.map((alternatives) => alternatives[0]).join(' ');
+  const readAs = first === words.join(' ') ? null : first;
+  const joined = (by: string, begun: boolean) => read.map((words) => term(words, begun)).join(by);
   return {
-    tsquery: read.map((alternatives) => term(alternatives, true)).join(reading === 'any' ? ' | ' : ' & '),
-    readAs: readAs === words.join(' ') ? null : readAs,
+    forgiving: { tsquery: joined(' & ', true), exact: joined(' & ', false), readAs },
+    any: { tsquery: joined(' | ', true), exact: joined(' | ', false), readAs },
   };
 }
 
@@ -63,7 +77,7 @@ async function knownWords(ctx: Ctx, firmId: string, words: readonly string[]): P
 }
 
 /** The words of the catalogue that are most like one that it doesn't have. */
-async function nearest3(ctx: Ctx, firmId: string, word: string, last: boolean): Promise<string[]> {
+async function nearestOf(ctx: Ctx, firmId: string, word: string, last: boolean): Promise<string[]> {
   const swaps = exchanged(word);
   const rows = await ctx.tx.$queryRaw<{ word: string }[]>(Prisma.sql`
     (SELECT word FROM catalogue_words ORDER BY word <-> ${word} LIMIT 30)

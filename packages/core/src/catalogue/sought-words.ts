@@ -55,12 +55,28 @@ export function nearestWords(written: string, words: readonly string[], unfinish
       return { word, slips: unfinished && written.length > 4 ? Math.min(whole, begun) : whole, whole };
     })
     .filter((candidate) => candidate.slips <= slipsAllowed(written.length))
-    .sort((a, b) => a.slips - b.slips || a.whole - b.whole || (a.word < b.word ? -1 : 1));
+    .sort(
+      (a, b) =>
+        a.slips - b.slips ||
+        a.whole - b.whole ||
+        likeness(written, b.word) - likeness(written, a.word) ||
+        (a.word < b.word ? -1 : 1),
+    );
   const least = judged[0]?.slips;
   return judged
     .filter((candidate) => candidate.slips === least)
     .slice(0, 3)
     .map((candidate) => candidate.word);
+}
+
+/** Among words with equally few slips: the same letters, then the same length, then the same end. */
+function likeness(written: string, word: string): number {
+  const letters = (text: string) => [...text].sort().join('');
+  return (
+    (letters(written) === letters(word) ? 4 : 0) +
+    (written.length === word.length ? 2 : 0) +
+    (written.at(-1) === word.at(-1) ? 1 : 0)
+  );
 }
 
 /** The word with each pair of neighbours exchanged: a slip that trigrams hardly see in short words. */
