@@ -13,7 +13,7 @@ import { Restored } from '../../ui/EditNotices.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { Merge } from '../../ui/Merge.tsx';
-import { whilePreparing } from '../photos/Photos.tsx';
+import { whilePreparing } from '../photos/preparing.ts';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { Measured } from '../worksheets/Measured.tsx';
 import { ChoosePhotos } from './ChoosePhotos.tsx';
