@@ -9,6 +9,7 @@ import { createSurvey } from '@garboard/core/surveys/create-survey';
 import { updateSurvey } from '@garboard/core/surveys/update-survey';
 import { createVessel } from '@garboard/core/vessels/create-vessel';
 import { createWorksheet } from '@garboard/core/worksheets/create-worksheet';
+import { partyRoleLabels } from '@garboard/trade/vocabulary';
 import type { PlannedPhoto } from '../world/photos.ts';
 import type {
   CoverageSpec,
@@ -67,6 +68,10 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
         place: a.place,
         condition: a.condition,
       })),
+      // Those who are buying or selling come along.
+      present: survey.parties
+        .filter(({ role }) => role === 'owner' || role === 'buyer')
+        .map(({ person, role }) => `${actorOf(stage, person).name}, ${partyRoleLabels[role].toLowerCase()}`),
     }),
   );
   for (const party of survey.parties) {

@@ -53,6 +53,8 @@ export function sampleFinding(number: number, change: Partial<SnapshotFinding> =
     state: 'open',
     clearance: null,
     cost: null,
+    catalogueKey: null,
+    position: null,
     ...change,
   };
 }
@@ -64,6 +66,11 @@ const common = {
   language: 'en',
   timeZone: 'Europe/Lisbon',
   paper: 'A4',
+  measures: 'both',
+  present: ['M. Ardley, prospective buyer', 'R. Tesk, Arlen Boatyard, for the haul-out'],
+  verification: null,
+  revisions: [],
+  changes: null,
   firm: {
     name: 'Tallow & Strake Marine Surveyors',
     addressLines: ['3 Slip Lane', 'Port Arlen'],
@@ -113,6 +120,8 @@ export function sampleReport(findings: number, photosEach = 0): SurveyReportSnap
     worksheets: [],
     coverage: [],
     inventory: [],
+    hullNumberDecoded: null,
+    catalogue: {},
     findings: Array.from({ length: findings }, (_, index) =>
       sampleFinding(index + 1, {
         photos: Array.from({ length: photosEach }, (_, photo) => samplePhoto(index * photosEach + photo + 1)),

@@ -48,6 +48,12 @@ export const welcome = z.strictObject({
   firmName: line(160).optional(),
 });
 
+/** The paper documents are laid out for, and the measures they are written in. */
+export const papers = ['A4', 'Letter'] as const;
+export const measureSystems = ['metric', 'us', 'both'] as const;
+export type Paper = (typeof papers)[number];
+export type MeasureSystem = (typeof measureSystems)[number];
+
 const firmFields = {
   name: line(160),
   addressLines: z.array(line(120)).max(6),
@@ -56,6 +62,10 @@ const firmFields = {
   layupRequiresClearing: z
     .boolean()
     .meta({ description: 'Whether findings for the next lay-up must be cleared too' }),
+  paper: z.enum(papers, 'Choose “A4” or “Letter”.').meta({ description: 'What documents are printed on' }),
+  measures: z.enum(measureSystems, 'Choose “metric”, “us” or “both”.').meta({
+    description: 'Lengths and masses in documents: metric, US customary, or metric with US beside it',
+  }),
 };
 export const firm = z
   .object({

@@ -11,9 +11,12 @@ import {
   reportKinds,
   systems,
   urgencies,
+  verdicts,
 } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { day, id, instant, sha256, timeZone } from './common.ts';
+import { position } from './findings.ts';
+import { measureSystems, papers } from './people.ts';
 import { vessel } from './vessels.ts';
 import { worksheetResult } from './worksheet-result.ts';
 
@@ -84,6 +87,9 @@ const snapshotFinding = z.object({
   clearance: snapshotClearance.nullable(),
   // Only when the firm chose to print costs; snapshots frozen before there were any have none.
   cost: snapshotCost.nullable().default(null),
+  // The known defect it began from, a key of `catalogue`, and where on board it is.
+  catalogueKey: z.string().nullable().default(null),
+  position: position.nullable().default(null),
 });
 
 /** A worksheet as it is printed; beside its finding, or by itself. */
@@ -116,6 +122,44 @@ const snapshotEquipment = z.object({
   note: z.string(),
 });
 
+/** What of a known defect is printed beside the findings that began from it. */
+const snapshotCatalogueEntry = z.object({
+  title: z.string(),
+  diagram: z
+    .object({
+      title: z.string(),
+      description: z.string(),
+      width: z.number(),
+      height: z.number(),
+      svg: z.string(),
+    })
+    .nullable(),
+});
+
+/** The hull number taken apart when the record was frozen, with the reasons for the verdict. */
+const snapshotHullNumber = z.object({
+  verdict: z.enum(verdicts),
+  reasons: z.array(z.string()),
+  fields: z.array(z.object({ label: z.string(), text: z.string() })),
+});
+
+const namedFinding = z.object({ number: z.int().positive(), title: z.string() });
+
+/** What differs from an earlier revision; `what` names the parts of a finding that read differently. */
+const snapshotChanges = z.object({
+  against: z.int().positive(),
+  added: z.array(namedFinding),
+  changed: z.array(namedFinding.extend({ what: z.array(z.string()).default([]) })),
+  withdrawn: z.array(namedFinding),
+});
+
+/** A revision of the same document; one that is being made has no file yet, so no hash. */
+const snapshotRevision = z.object({
+  revision: z.int().positive(),
+  issuedAt: instant,
+  sha256: sha256.nullable(),
+});
+
 /** By what anybody may look a document up: the code without hyphens, and the address that looks it up. */
 const snapshotVerification = z.object({ code: z.string(), url: z.string() });
 
@@ -125,7 +169,8 @@ const common = {
   frozenAt: instant,
   language: z.literal('en'),
   timeZone,
-  paper: z.literal('A4'),
+  paper: z.enum(papers),
+  measures: z.enum(measureSystems).default('both'),
   firm: z.object({
     name: z.string(),
     addressLines: z.array(z.string()),
@@ -145,9 +190,14 @@ const common = {
   }),
   vessel: snapshotVessel,
   attendances: z.array(z.object({ date: day, place: z.string(), condition: z.enum(attendanceConditions) })),
+  // Who else was there; nobody was asked for in snapshots from before.
+  present: z.array(z.string()).default([]),
   findings: z.array(snapshotFinding),
   // Snapshots frozen before documents could be verified have none.
   verification: snapshotVerification.nullable().default(null),
+  // Nor have older ones a list of revisions or of what changed since the one before.
+  revisions: z.array(snapshotRevision).default([]),
+  changes: snapshotChanges.nullable().default(null),
 };
 
 const issuedReport = z.object({
@@ -165,23 +215,43 @@ const reportParts = {
   // Nor have those frozen before coverage was asked for; both in the usual order of systems.
   coverage: z.array(snapshotCoverage).default([]),
   inventory: z.array(snapshotEquipment).default([]),
+  hullNumberDecoded: snapshotHullNumber.nullable().default(null),
+  catalogue: z.record(z.string(), snapshotCatalogueEntry).default({}),
+};
+
+/** A finding that was looked at again after the report: what it showed then and now. */
+const snapshotLookedAgain = z.object({
+  findingId: id,
+  /** What was found, in the surveyor's words; empty when nothing was written down. */
+  found: z.string(),
+  /** Photos of the report, each with the later one of the same thing. */
+  pairs: z.array(z.object({ before: snapshotPhoto, after: snapshotPhoto })),
+});
+const addendumParts = {
+  ...common,
+  issuedReports: z.array(issuedReport),
+  lookedAgain: z.array(snapshotLookedAgain),
 };
 const letterParts = { ...common, issuedReports: z.array(issuedReport) };
 
 /**
- * `full` is the survey report; `recommendations` the same findings without the record around them. The letters
- * list only the findings that require clearing: `clearance-letter` when all are decided, `status-letter` before.
+ * `full` is the survey report; `recommendations` the same findings without the record around them; `summary` their
+ * titles for a broker. `re-inspection` is an addendum on the findings that were looked at again. The letters list only the findings that require clearing: `clearance-letter` when all are decided, `status-letter` before.
  */
 export const reportSnapshot = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('full'), ...reportParts }),
   z.object({ kind: z.literal('recommendations'), ...reportParts }),
+  z.object({ kind: z.literal('summary'), ...reportParts }),
+  z.object({ kind: z.literal('re-inspection'), ...addendumParts }),
   z.object({ kind: z.literal('clearance-letter'), ...letterParts }),
   z.object({ kind: z.literal('status-letter'), ...letterParts }),
 ]);
 
 export type ReportSnapshot = z.infer<typeof reportSnapshot>;
-/** The two kinds that show findings in full. */
-export type SurveyReportSnapshot = Extract<ReportSnapshot, { kind: 'full' | 'recommendations' }>;
+/** The kinds made from the whole record: two that show findings in full, and their summary. */
+export type SurveyReportSnapshot = Extract<ReportSnapshot, { kind: 'full' | 'recommendations' | 'summary' }>;
+/** The addendum on what was looked at again. */
+export type AddendumSnapshot = Extract<ReportSnapshot, { kind: 're-inspection' }>;
 /** The two kinds that are letters about clearing. */
 export type LetterSnapshot = Extract<ReportSnapshot, { kind: 'clearance-letter' | 'status-letter' }>;
 export type SnapshotFinding = z.infer<typeof snapshotFinding>;
@@ -191,3 +261,6 @@ export type SnapshotWorksheet = z.infer<typeof snapshotWorksheet>;
 export type SnapshotCoverage = z.infer<typeof snapshotCoverage>;
 export type SnapshotEquipment = z.infer<typeof snapshotEquipment>;
 export type SnapshotClearance = z.infer<typeof snapshotClearance>;
+export type SnapshotLookedAgain = z.infer<typeof snapshotLookedAgain>;
+export type SnapshotHullNumber = z.infer<typeof snapshotHullNumber>;
+export type SnapshotChanges = z.infer<typeof snapshotChanges>;

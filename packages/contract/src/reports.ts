@@ -3,7 +3,14 @@ import { z } from 'zod';
 import { id, instant, sha256 } from './common.ts';
 
 /** The kinds that can be asked for today. */
-export const issuableKinds = ['full', 'recommendations', 'clearance-letter', 'status-letter'] as const;
+export const issuableKinds = [
+  'full',
+  'recommendations',
+  'summary',
+  're-inspection',
+  'clearance-letter',
+  'status-letter',
+] as const;
 
 export const reportCreate = z.strictObject({ kind: z.enum(issuableKinds) });
 export const report = z

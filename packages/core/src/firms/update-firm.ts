@@ -1,4 +1,4 @@
-import type { firm, firmPatch } from '@garboard/contract/people';
+import type { firm, firmPatch, MeasureSystem, Paper } from '@garboard/contract/people';
 import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
 import { staleVersion } from '../problems.ts';
@@ -8,7 +8,7 @@ export type FirmView = z.output<typeof firm>;
 
 /** The firm's particulars. @throws Refusal `not-found` */
 export async function getFirm(ctx: Ctx, id: string): Promise<FirmView> {
-  return loadFirm(ctx, id);
+  return presentFirm(await loadFirm(ctx, id));
 }
 
 /** Changes the firm's particulars. @throws Refusal `not-found`, `not-allowed`, `stale-version` */
@@ -23,5 +23,13 @@ export async function updateFirm(
     data: { ...input.patch, version: { increment: 1 } },
   });
   if (changed.count === 0) throw staleVersion('firm');
-  return ctx.tx.firm.findUniqueOrThrow({ where: { id: input.id } });
+  return presentFirm(await ctx.tx.firm.findUniqueOrThrow({ where: { id: input.id } }));
 }
+
+type FirmRow = Awaited<ReturnType<typeof loadFirm>>;
+
+const presentFirm = (row: FirmRow): FirmView => ({
+  ...row,
+  paper: row.paper as Paper,
+  measures: row.measures as MeasureSystem,
+});

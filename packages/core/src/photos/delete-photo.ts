@@ -27,6 +27,7 @@ export async function deletePhoto(ctx: Ctx, id: string): Promise<void> {
     const label = reportKindLabels[report.kind as ReportKind].toLowerCase();
     throw wrongState(`The ${label}, revision ${report.revision}, shows this photo, so it must be kept.`);
   }
+  const prints = await ctx.tx.photoPrint.findMany({ where: { photoId: id }, select: { sha256: true } });
   const gone = await ctx.tx.photo.deleteMany({ where: { id } });
   if (gone.count === 0) throw notFound('photo');
   await ctx.tx.survey.updateMany({
@@ -36,6 +37,7 @@ export async function deletePhoto(ctx: Ctx, id: string): Promise<void> {
   await ctx.tx.survey.update({ where: { id: photo.surveyId }, data: { photoCount: { decrement: 1 } } });
   const { firmId, surveyId, fileName } = photo;
   await recordEvent(ctx, { firmId, surveyId, kind: 'photo.deleted', role, data: { fileName } });
-  const hashes = new Set([photo.sha256, photo.thumbHash, photo.screenHash, photo.printHash]);
+  const own = [photo.sha256, photo.thumbHash, photo.screenHash, photo.printHash];
+  const hashes = new Set([...own, ...prints.map((print) => print.sha256)]);
   for (const sha256 of hashes) if (sha256) await enqueue(ctx.tx, 'object.collect', { sha256 });
 }

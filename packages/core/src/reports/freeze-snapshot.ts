@@ -7,6 +7,9 @@ import { coverageOf, unansweredOf } from '../coverage/coverage-of.ts';
 import { freezeInventory } from '../inventory/freeze-inventory.ts';
 import { wrongState } from '../problems.ts';
 import { freezeWorksheets } from '../worksheets/freeze-worksheets.ts';
+import { decodedHullNumber } from './decoded-hull-number.ts';
+import { freezeCatalogue } from './freeze-catalogue.ts';
+import { lookedAgain } from './looked-again.ts';
 import {
   refuseEarlyClearance,
   refuseFailedPhotos,
@@ -39,7 +42,14 @@ export async function freezeSnapshot(ctx: Ctx, input: FreezeInput): Promise<Repo
 /** The photos a document shows, each once. */
 export function photosOf(snapshot: ReportSnapshot): string[] {
   const lead = 'leadPhoto' in snapshot && snapshot.leadPhoto ? [snapshot.leadPhoto.id] : [];
-  return [...new Set([...lead, ...snapshot.findings.flatMap((f) => f.photos.map((p) => p.id))])];
+  const pairs = 'lookedAgain' in snapshot ? snapshot.lookedAgain.flatMap(({ pairs }) => pairs) : [];
+  return [
+    ...new Set([
+      ...lead,
+      ...snapshot.findings.flatMap((f) => f.photos.map((p) => p.id)),
+      ...pairs.flatMap(({ before, after }) => [before.id, after.id]),
+    ]),
+  ];
 }
 
 async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): Promise<Draft> {
@@ -67,7 +77,8 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     revision,
     frozenAt: now.toISOString(),
     language: 'en',
-    paper: 'A4',
+    paper: survey.firm.paper as Draft['paper'],
+    measures: survey.firm.measures as Draft['measures'],
     timeZone: survey.timeZone,
     firm: letterhead(survey.firm),
     surveyor: await signatory(ctx, survey),
@@ -86,11 +97,8 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
       hullMaterial: survey.vessel.hullMaterial,
       propulsion: survey.vessel.propulsion,
     },
-    attendances: survey.attendances.map((a) => ({
-      date: a.date.toISOString().slice(0, 10),
-      place: a.place,
-      condition: a.condition as Draft['attendances'][number]['condition'],
-    })),
+    attendances: survey.attendances.map(freezeAttendance),
+    present: survey.present,
     findings: findings.map((f) => freezeFinding(f, { issuedOn, printCosts: survey.printCosts })),
     leadPhoto: leadPhoto ? freezePhoto(leadPhoto) : null,
     worksheets,
@@ -98,6 +106,8 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
       reached ? [{ system, reached, reason, lookedFrom }] : [],
     ),
     inventory: await freezeInventory(ctx, surveyId),
+    hullNumberDecoded: decodedHullNumber(survey.vessel.hullNumber, survey.vessel.yearBuilt),
+    catalogue: await freezeCatalogue(ctx, survey.firmId, findings),
   };
 }
 
@@ -118,14 +128,41 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
     select: { snapshot: true },
   });
   const record = reportSnapshot.parse(snapshot);
+  if (record.kind !== 'full')
+    throw new Error(`Report ${latest.id} is kept as full and frozen as ${record.kind}.`);
   const firm = await ctx.tx.survey.findUniqueOrThrow({ where: { id: surveyId }, select: { firm: true } });
   const findings = await findingsOf(ctx, surveyId);
   const { findings: _, ...rest } = record;
-  const base = { ...rest, revision, frozenAt: ctx.clock().toISOString(), firm: letterhead(firm.firm) };
+  const base = {
+    ...rest,
+    revision,
+    frozenAt: ctx.clock().toISOString(),
+    firm: letterhead(firm.firm),
+    paper: firm.firm.paper as Draft['paper'],
+    measures: firm.firm.measures as Draft['measures'],
+    // What became of the full report's revisions is told in it; this document has its own.
+    revisions: [],
+    changes: null,
+  };
+  if (kind === 'summary') {
+    const shown = findings.filter((f) => f.state !== 'withdrawn').flatMap(freezeIssued);
+    const bare = shown.map((f) => ({ ...f, photos: [], cost: record.survey.printCosts ? f.cost : null }));
+    return { ...base, kind, findings: bare, worksheets: [], inventory: [], catalogue: {} };
+  }
+  if (kind === 're-inspection') {
+    const again = await lookedAgain(ctx, { surveyId, findings });
+    return {
+      ...base,
+      ...(await attendedNow(ctx, surveyId)),
+      kind,
+      ...again,
+      issuedReports: issuedOnes(reports),
+    };
+  }
   if (kind === 'recommendations' || kind === 'full') {
     const shown = findings.filter((f) => f.state !== 'withdrawn').flatMap(freezeIssued);
     const ids = new Set(shown.map((f) => f.id));
-    const { leadPhoto, worksheets } = 'leadPhoto' in record ? record : { leadPhoto: null, worksheets: [] };
+    const { leadPhoto, worksheets } = record;
     // The measurements of these findings; those of the whole vessel are in the report.
     const theirs = worksheets.filter((w) => w.findingId !== null && ids.has(w.findingId));
     // What was reached and found on board belongs to the record, which this kind leaves out.
@@ -138,20 +175,39 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
     kind,
     // A letter tells what became of each finding; its photos are in the report.
     findings: clearing.flatMap(freezeIssued).map((f) => ({ ...f, photos: [] })),
-    issuedReports: reports.flatMap((r) =>
-      r.issuedAt && r.sha256
-        ? [
-            {
-              kind: r.kind as ReportKind,
-              revision: r.revision,
-              issuedAt: r.issuedAt.toISOString(),
-              sha256: r.sha256,
-            },
-          ]
-        : [],
-    ),
+    issuedReports: issuedOnes(reports),
   };
 }
+
+interface IssuedRow {
+  kind: string;
+  revision: number;
+  issuedAt: Date | null;
+  sha256: string | null;
+}
+
+/** The documents issued before, as a letter or an addendum refers to them. */
+const issuedOnes = (reports: readonly IssuedRow[]) =>
+  reports.flatMap(({ kind, revision, issuedAt, sha256 }) =>
+    issuedAt && sha256
+      ? [{ kind: kind as ReportKind, revision, issuedAt: issuedAt.toISOString(), sha256 }]
+      : [],
+  );
+
+/** Attendances and people as they stand now: the visit an addendum tells of came after the report. */
+async function attendedNow(ctx: Ctx, surveyId: string) {
+  const { attendances, present } = await ctx.tx.survey.findUniqueOrThrow({
+    where: { id: surveyId },
+    select: { attendances: { orderBy: { ordinal: 'asc' } }, present: true },
+  });
+  return { attendances: attendances.map(freezeAttendance), present };
+}
+
+const freezeAttendance = (a: { date: Date; place: string; condition: string }) => ({
+  date: a.date.toISOString().slice(0, 10),
+  place: a.place,
+  condition: a.condition as Draft['attendances'][number]['condition'],
+});
 
 interface Letterhead {
   name: string;

@@ -5,7 +5,7 @@ import { loadReport } from './load-report.ts';
 
 /**
  * What the issued report says, as data. Parsing leaves nothing but the fields of the contract, among which there
- * is no position.
+ * is no place on earth.
  *
  * @throws Refusal `not-found`; `wrong-state` while it has not been issued.
  */

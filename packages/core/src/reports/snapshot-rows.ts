@@ -83,6 +83,8 @@ export function freezeFinding(
     state: row.state === 'draft' ? 'open' : (row.state as FindingState),
     clearance: freezeClearance(row.clearances[0]),
     cost: printCosts ? costOf(row) : null,
+    catalogueKey: row.catalogueKey,
+    position: row.position as SnapshotFinding['position'],
   };
 }
 

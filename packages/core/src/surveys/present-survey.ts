@@ -48,6 +48,7 @@ export function presentSurvey(
       place: a.place,
       condition: a.condition as AttendanceCondition,
     })),
+    present: row.present,
     clearanceDecidedBy: row.clearanceDecidedBy === 'surveyor' ? 'surveyor' : 'insurer',
     surveyorId: row.surveyorId,
     surveyorName: row.surveyorId ? (names.get(row.surveyorId) ?? null) : null,
