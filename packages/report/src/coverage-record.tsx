@@ -79,8 +79,8 @@ function Summary({ coverage }: { coverage: readonly SnapshotCoverage[] }) {
       </p>
       {unseen.length > 0 && (
         <p className="unreached keep">
-          <strong>Not reached: {unseen.join('; ')}.</strong> This report says nothing about their condition,
-          good or bad.
+          <strong>Not reached: {unseen.join('; ')}.</strong> This report says nothing about{' '}
+          {unseen.length === 1 ? 'its' : 'their'} condition, good or bad.
         </p>
       )}
       {seenInPart.length > 0 && (

@@ -24,7 +24,7 @@ export function EquipmentRecord({ snapshot }: { snapshot: SurveyReportSnapshot }
           <tr>
             <th scope="col">What and where</th>
             <th scope="col" className="count">
-              Number
+              How many
             </th>
             <th scope="col" className="serial">
               Maker, serial number
@@ -46,7 +46,9 @@ export function EquipmentRecord({ snapshot }: { snapshot: SurveyReportSnapshot }
           />
         ))}
       </table>
-      <p className="small">Numbers and dates are as marked on the equipment or as told; nothing was tried.</p>
+      <p className="small">
+        Numbers and dates are as marked on the equipment or as told. Being in date is no proof that it works.
+      </p>
     </section>
   );
 }

@@ -9,13 +9,13 @@ export const recordStyles = `
 .coverage .reached { width: 36mm; white-space: nowrap; }
 .coverage .not-reached .reached { color: var(--signal); }
 .coverage .from, .equipment .place { color: var(--quiet); }
-.coverage .from { margin-top: 0.4mm; }
+.coverage p + .from { margin-top: 0.4mm; }
 .equipment { font-size: 9pt; }
 .equipment .of-system th { font-weight: 600; padding-top: 2.5mm; break-after: avoid; }
 .equipment .of-system { break-after: avoid; }
 .equipment .place, .equipment .serial span { display: block; }
 .equipment th p { margin-top: 0.6mm; font-size: 8.5pt; color: var(--quiet); }
-.equipment .count { width: 15mm; }
+.equipment .count { width: 17mm; }
 .equipment .serial { width: 38mm; }
 .equipment .date { width: 29mm; }
 .equipment .expired { color: var(--signal); }
