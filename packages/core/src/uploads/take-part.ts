@@ -59,6 +59,8 @@ export async function takePart(
 /** Begins an upload again whose parts are gone, as after a restored backup. */
 export async function restartUpload(ctx: Ctx, id: string): Promise<UploadRow> {
   await lockUpload(ctx, id);
+  // What is left of the old parts would stand in the way of new ones of another length.
+  await ctx.store.dropParts(id);
   await ctx.tx.photoUpload.updateMany({ where: { id, state: 'receiving' }, data: { received: 0 } });
   return ctx.tx.photoUpload.findUniqueOrThrow({ where: { id } });
 }
