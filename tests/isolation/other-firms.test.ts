@@ -8,6 +8,9 @@ import { startServer, type TestServer } from '../support/server.ts';
 /** A pressure test whose inputs are accepted. */
 const gasTest = { startPressure: 250, endPressure: 250, holdTime: 5, gaugeResolution: 1, noLiquid: true };
 
+/** An entry of the catalogue that a firm may write. */
+const ownEntry = { system: 'hull', title: 'Secret', urgency: 'note', harms: ['deterioration'] };
+
 let server: TestServer;
 let stranger: Signed;
 let uninvited: Signed;
@@ -20,7 +23,9 @@ let ids: {
   report: string;
   clearance: string;
   worksheet: string;
+  catalogue: string;
   inventory: string;
+  upload: string;
   firm: string;
 };
 beforeAll(async () => {
@@ -52,6 +57,9 @@ beforeAll(async () => {
     .send({ system: 'life-saving', name: 'Liferaft', expiresOn: '2026-01-01' })
     .expect(201);
   await surveyor.put(`${path}/coverage/hull`).send({ reached: 'examined' }).expect(200);
+  await surveyor.put('/v1/catalogue/hull-secret-of-the-firm').send(ownEntry).expect(200);
+  const upload = { id: newId(), name: 'b.jpg', bytes: 5000, sha256: 'b'.repeat(64) };
+  await surveyor.post(`${path}/uploads`).send(upload).expect(201);
   const firmId = firm.id;
   const surveyId: string = survey.body.id;
   const [report, clearance] = [newId(), newId()];
@@ -74,7 +82,9 @@ beforeAll(async () => {
     report,
     clearance,
     worksheet: worksheet.body.id,
+    catalogue: 'hull-secret-of-the-firm',
     inventory: item.body.id,
+    upload: upload.id,
     firm: firmId,
   };
 });
@@ -83,7 +93,7 @@ afterAll(() => server.close());
 function addressOf(route: Route): string {
   const noun = route.path.split('/')[2]?.replace(/s$/, '') as keyof typeof ids;
   return route.path
-    .replace('{id}', ids[noun])
+    .replace(/\{(id|key)\}/, ids[noun])
     .replace('{system}', 'hull')
     .replace(/\{\w+\}/, newId());
 }
@@ -97,6 +107,7 @@ const bodies: Record<string, object> = {
   addParty: { role: 'owner', name: 'N', email: 'n@n.example' },
   updateParty: { released: true },
   updatePhoto: { caption: 'x' },
+  createUpload: { id: newId(), name: 'c.jpg', bytes: 5000, sha256: 'c'.repeat(64) },
   createFinding: { system: 'hull', title: 't', urgency: 'note' },
   updateFinding: { title: 'x' },
   orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
@@ -108,12 +119,14 @@ const bodies: Record<string, object> = {
   answerCoverage: { reached: 'examined' },
   createInventoryItem: { system: 'hull', name: 'x' },
   updateInventoryItem: { name: 'x' },
+  putSigningKey: { p12: 'AAAA', passphrase: 'x' },
 };
 
 describe('another firm’s and an uninvited person’s requests', () => {
-  // Kinds of worksheet are the same for everybody; every other parameter names something of a firm's.
+  // Kinds of worksheet are the same for everybody, and saving under a key is each firm's own, tested below; every
+  // other parameter names something of a firm's.
   const withIds = (Object.entries(routes) as [string, Route][]).filter(
-    ([, route]) => route.params && !('kind' in route.params.shape),
+    ([name, route]) => route.params && !('kind' in route.params.shape) && name !== 'putCatalogueEntry',
   );
   it.each(withIds.map(([name]) => name))('%s answers 404, and 401 without signing in', async (name) => {
     const route = (routes as Record<string, Route>)[name];
@@ -140,6 +153,25 @@ describe('another firm’s and an uninvited person’s requests', () => {
     expect(nobody.status).toBe(401);
   });
 
+  it('save entries of the catalogue for their own firm only, under whatever key', async () => {
+    const path = `/v1/catalogue/${ids.catalogue}`;
+    await server.as(null).put(path).send(ownEntry).expect(401);
+    await server.as(uninvited).put(path).send(ownEntry).expect(404);
+    await server.as(stranger).put(`${path}?firmId=${ids.firm}`).send(ownEntry).expect(403);
+    await server
+      .as(stranger)
+      .put(path)
+      .send({ ...ownEntry, title: 'Theirs' })
+      .expect(200);
+    const kept = await inTransaction(server.db, [ids.firm], (tx) =>
+      tx.firmCatalogueEntry.findMany({ select: { firmId: true, title: true, current: true } }),
+    );
+    expect(kept).toEqual([{ firmId: ids.firm, title: 'Secret', current: true }]);
+    const found = await server.as(stranger).get('/v1/catalogue?q=secret').expect(200);
+    expect(found.body.items.filter((item: { origin: string }) => item.origin !== 'garboard')).toEqual([]);
+    await server.as(uninvited).get('/v1/catalogue').expect(403);
+  });
+
   it('show nothing in lists', async () => {
     for (const person of [stranger, uninvited]) {
       for (const path of ['/v1/vessels', '/v1/surveys', '/v1/recommendations', '/v1/expiries']) {
@@ -153,13 +185,17 @@ describe('another firm’s and an uninvited person’s requests', () => {
       await tx.survey.count(),
       await tx.finding.count(),
       await tx.photo.count(),
+      await tx.photoUpload.count(),
       await tx.event.count(),
       await tx.report.count(),
       await tx.worksheet.count(),
       await tx.coverageAnswer.count(),
       await tx.inventoryItem.count(),
+      await tx.signingKey.count(),
+      await tx.firmCatalogueEntry.count(),
+      await tx.firmCatalogueWord.count(),
     ]);
-    expect(counts).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
+    expect(counts).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
     await expect(
       inTransaction(server.db, [newId()], (tx) =>
         tx.vessel.create({ data: { id: newId(), firmId: ids.firm, name: 'Smuggled' } }),
@@ -167,6 +203,14 @@ describe('another firm’s and an uninvited person’s requests', () => {
     ).rejects.toThrow(/row-level security/);
     await expect(
       inTransaction(server.db, [ids.firm], (tx) => tx.event.deleteMany({ where: { surveyId: ids.survey } })),
+    ).rejects.toThrow(/permission denied/);
+    // A saved wording stays as it is, and ours can't be written at all.
+    const data = { title: 'Rewritten' };
+    await expect(
+      inTransaction(server.db, [ids.firm], (tx) => tx.firmCatalogueEntry.updateMany({ data })),
+    ).rejects.toThrow(/permission denied/);
+    await expect(
+      inTransaction(server.db, [ids.firm], (tx) => tx.catalogueEntry.updateMany({ data })),
     ).rejects.toThrow(/permission denied/);
   });
 });
