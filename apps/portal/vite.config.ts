@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { contractData } from './build/contract-data.ts';
+import { offlineShell } from './build/offline-shell.ts';
 
 const api = { target: 'http://127.0.0.1:3000', changeOrigin: false };
 
 /** The API server serves `dist` under a policy that allows no inline script or style, so nothing may be inlined. */
 export default defineConfig({
-  plugins: [contractData(), react()],
+  plugins: [contractData(), react(), offlineShell()],
   base: '/',
   build: {
     outDir: 'dist',

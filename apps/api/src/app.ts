@@ -22,6 +22,7 @@ import { portalRoutes } from './routes/portal.ts';
 import { reportRoutes } from './routes/reports.ts';
 import { surveyRoutes } from './routes/surveys.ts';
 import { uploadRoutes } from './routes/uploads.ts';
+import { verificationRoutes } from './routes/verification.ts';
 import { vesselRoutes } from './routes/vessels.ts';
 import { worksheetRoutes } from './routes/worksheets.ts';
 
@@ -53,6 +54,9 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
         frameAncestors: ["'none'"],
         baseUri: ["'self'"],
         formAction: ["'self'"],
+        connectSrc: ["'self'"],
+        manifestSrc: ["'self'"],
+        workerSrc: ["'self'"],
         upgradeInsecureRequests: deps.env.publicUrl.startsWith('https:') ? [] : null,
       },
     },
@@ -90,6 +94,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   catalogueRoutes(app, deps);
   coverageRoutes(app, deps);
   reportRoutes(app, deps);
+  verificationRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);
   await portalRoutes(app, deps);

@@ -41,12 +41,17 @@ export function Layout({ me, children }: { me: Me | null; children: ReactNode })
         </header>
       </div>
       <main id="content" className="main" tabIndex={-1}>
-        <ErrorBoundary key={path}>
+        <ErrorBoundary key={screenAt(path)}>
           <Suspense fallback={<Loading what="the page" />}>{children}</Suspense>
         </ErrorBoundary>
       </main>
     </>
   );
+}
+
+/** Every address is a screen of its own, but a new finding stays on its screen when its draft gets an address. */
+function screenAt(path: string): string {
+  return path.replace(/\/findings\/(new|[^/]+\/edit)$/, '/findings/editor');
 }
 
 function places(me: Me) {
@@ -60,6 +65,7 @@ function places(me: Me) {
     { href: '/expiries', label: 'What expires' },
     { href: '/vessels', label: 'Vessels' },
     { href: '/catalogue', label: 'Catalogue' },
+    { href: '/library', label: 'Photo library' },
     { href: '/firm', label: 'Firm' },
   ];
 }

@@ -2,6 +2,21 @@ import { useEffect, useState } from 'react';
 import { ConfirmDialog } from '../ui/Dialog.tsx';
 import type { Go } from './guard.ts';
 import { setGuard } from './guard.ts';
+import { holdWriting } from './writing.ts';
+
+/** Warns before the window is closed on unsaved writing, and keeps a newer portal from taking its place meanwhile. */
+export function useCloseWarning(unsaved: boolean) {
+  useEffect(() => {
+    if (!unsaved) return;
+    const warn = (event: BeforeUnloadEvent) => event.preventDefault();
+    window.addEventListener('beforeunload', warn);
+    const release = holdWriting();
+    return () => {
+      release();
+      window.removeEventListener('beforeunload', warn);
+    };
+  }, [unsaved]);
+}
 
 /**
  * Warns before unsaved writing is left, by a link or by closing the window. Render what it returns.
@@ -20,13 +35,9 @@ export function useLeaveWarning(
   useEffect(() => {
     if (!unsaved) return;
     setGuard((go) => setWaiting(() => go));
-    const warn = (event: BeforeUnloadEvent) => event.preventDefault();
-    window.addEventListener('beforeunload', warn);
-    return () => {
-      setGuard(null);
-      window.removeEventListener('beforeunload', warn);
-    };
+    return () => setGuard(null);
   }, [unsaved]);
+  useCloseWarning(unsaved);
   const pass = (go: Go) => {
     setGuard(null);
     go();

@@ -1,5 +1,8 @@
-/** `kept`: something was kept, sent or refused. `stop`: whoever sends must stop, the person is leaving. */
-export type Change = 'kept' | 'read' | 'stop' | 'signed-out';
+/**
+ * `kept`: somebody kept, corrected or removed something. `progress` and `sent`: the sender got on. `read`: the server
+ * was heard. `stop`: whoever sends must stop, the person is leaving. `signed-out`: the session has ended.
+ */
+export type Change = 'kept' | 'progress' | 'sent' | 'read' | 'stop' | 'signed-out';
 
 const name = 'garboard-capture';
 let speaker: BroadcastChannel | null = null;

@@ -98,11 +98,15 @@ export async function keepCoverage(
   answer: CoverageAnswer,
   seen: CoverageItem | undefined,
 ): Promise<void> {
+  const id = coverageId(place.survey.id, place.system);
+  const before = (await listKept(place.personId)).find((kept) => kept.id === id);
+  const unheard = before?.kind === 'coverage' && before.state !== 'sent' && before.attempts > 0;
   const item: KeptCoverage = {
-    ...begun(place, coverageId(place.survey.id, place.system)),
+    ...begun(place, id),
     kind: 'coverage',
     answer,
     fromVersion: seen?.version ?? null,
+    tried: unheard ? before.answer : null,
     theirs: null,
   };
   await put(place.personId, item);

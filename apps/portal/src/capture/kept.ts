@@ -48,6 +48,8 @@ export interface KeptCoverage extends Common {
   answer: CoverageAnswer;
   /** The version that was on the telephone when it was answered. */
   fromVersion: number | null;
+  /** An earlier answer that may have arrived although no word of it came back. */
+  tried: CoverageAnswer | null;
   /** What somebody else answered meanwhile. */
   theirs: CoverageItem | null;
 }
