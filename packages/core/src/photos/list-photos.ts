@@ -26,8 +26,9 @@ export async function listPhotos(
     take: query.limit + 1,
   });
   const page = cutPage(rows, query.limit, (row) => row.orderKey);
+  const whole = after === undefined && page.next === null;
   const items = isStaff(ctx.actor, survey)
-    ? await presentPhotos(ctx, surveyId, page.items)
+    ? await presentPhotos(ctx, surveyId, page.items, whole)
     : page.items.map(presentPhotoToParty);
   return { items, next: page.next };
 }

@@ -57,15 +57,26 @@ function presentPhoto(row: PhotoRow, likeness: string | null): Photo {
   };
 }
 
-/** Photos of one survey as its firm sees them; near-duplicates are looked for among all photos of the survey. */
-export async function presentPhotos(ctx: Ctx, surveyId: string, rows: readonly PhotoRow[]): Promise<Photo[]> {
-  const hashed = rows.some((row) => row.dhash !== null)
-    ? await ctx.tx.photo.findMany({
+/**
+ * Photos of one survey as its firm sees them, in the order they were taken; near-duplicates are looked for among all
+ * photos of the survey.
+ *
+ * @param whole whether these are all of them, so that no others need be read
+ */
+export async function presentPhotos(
+  ctx: Ctx,
+  surveyId: string,
+  rows: readonly PhotoRow[],
+  whole = false,
+): Promise<Photo[]> {
+  const alone = whole || rows.every((row) => row.dhash === null);
+  const hashed = alone
+    ? rows
+    : await ctx.tx.photo.findMany({
         where: { surveyId, dhash: { not: null } },
         orderBy: { orderKey: 'asc' },
         select: { id: true, dhash: true },
-      })
-    : [];
+      });
   const likeness = groupByLikeness(hashed);
   return rows.map((row) => presentPhoto(row, likeness.get(row.id) ?? null));
 }

@@ -6,8 +6,8 @@ import { lockUpload, type UploadRow } from './load-upload.ts';
 
 export interface TakePart {
   id: string;
-  /** Where in the file the part begins, in bytes. */
-  offset: number;
+  /** Where in the file the part begins, in bytes; null when that wasn't said. */
+  offset: number | null;
   bytes: Buffer;
 }
 
@@ -40,6 +40,10 @@ export async function takePart(
   if (upload.state === 'kept') return { upload, timeZone };
   if (upload.state === 'refused') throw new Refusal('files-refused', upload.problem ?? '');
   authorisePhotoWriting(ctx, survey);
+  if (offset === null) {
+    const detail = 'Say in Upload-Offset at which byte of the file this part begins, such as 0.';
+    throw invalidField('/headers/upload-offset', detail);
+  }
   if (offset !== upload.received) throw new WrongOffset(upload.received);
   if (offset + bytes.length > upload.bytes) {
     throw invalidField(
