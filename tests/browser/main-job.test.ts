@@ -202,6 +202,10 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
     await invite('Insurer', cast.insurer, true);
     await surveyor.reads('Idris Calloway');
     await surveyor.picture('09-parties');
+    await surveyor.follow('Coverage');
+    await surveyor.press('Mark the rest as examined');
+    await surveyor.press('Yes, I examined all of these');
+    await surveyor.reads('Every system is answered');
     await surveyor.follow('Report');
     await surveyor.reads('Before it is issued');
     await surveyor.picture('10-before-issue');

@@ -58,8 +58,12 @@ function Editor({ survey, coverage }: { survey: Survey; coverage: Answers }) {
     <div className="stack">
       <p className="measure">
         The report prints this as the scope achieved; it can’t be issued while a system is unanswered. Each
-        answer is saved by itself. With the focus on a row, a letter answers it and moves on:{' '}
-        {reaches.map((reached) => `${reachKeys[reached]} ${reachLabels[reached].toLowerCase()}`).join(', ')}.
+        answer is saved by itself.{' '}
+        <span className="keys-hint">
+          With the focus on a row, a letter answers it and moves on:{' '}
+          {reaches.map((reached) => `${reachKeys[reached]} ${reachLabels[reached].toLowerCase()}`).join(', ')}
+          .
+        </span>
       </p>
       <p role="status">
         <strong>{open ? `${count(open, 'system')} not answered yet` : 'Every system is answered'}</strong>

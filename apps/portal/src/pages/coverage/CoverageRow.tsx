@@ -69,7 +69,7 @@ export function CoverageRow({
       </td>
       <td data-label={draft.reached ? 'Remarks' : ''}>
         {draft.reached ? (
-          <div className="stack-tight">
+          <div className="answer-words">
             <label>
               <span className="small-label">
                 {reachNeedsReason(draft.reached) ? 'Why' : 'Remark (optional)'}
@@ -89,8 +89,9 @@ export function CoverageRow({
                 <span className="small-label">
                   Looked at from (optional)<span className="unseen">, {name}</span>
                 </span>
-                <input
+                <textarea
                   className="input"
+                  rows={1}
                   maxLength={300}
                   value={draft.lookedFrom}
                   onChange={(event) => answer.set({ lookedFrom: event.target.value })}
