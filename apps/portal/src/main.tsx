@@ -7,6 +7,7 @@ import './ui/styles/parts.css';
 import './ui/styles/worksheets.css';
 import './ui/styles/catalogue.css';
 import './ui/styles/coverage.css';
+import './ui/styles/drafting.css';
 import './ui/styles/overlays.css';
 import './ui/styles/photos.css';
 import { QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-query';

@@ -17,6 +17,10 @@ const Survey = lazy(() => import('../pages/surveys/Survey.tsx'));
 const Reading = lazy(() => import('../pages/reading/Reading.tsx'));
 const Attendances = lazy(() => import('../pages/surveys/Attendances.tsx'));
 const Photos = lazy(() => import('../pages/photos/Photos.tsx'));
+const PhotoPage = lazy(() => import('../pages/photos/PhotoPage.tsx'));
+const MarkEditor = lazy(() => import('../pages/photos/markup/MarkEditor.tsx'));
+const Pairs = lazy(() => import('../pages/photos/before/Pairs.tsx'));
+const Library = lazy(() => import('../pages/library/Library.tsx'));
 const Findings = lazy(() => import('../pages/findings/Findings.tsx'));
 const FindingEditor = lazy(() => import('../pages/findings/FindingEditor.tsx'));
 const FindingPage = lazy(() => import('../pages/clearance/FindingPage.tsx'));
@@ -125,13 +129,24 @@ function Pages() {
       <Route path="/surveys/:id/parties">{({ id }) => <Parties id={id} />}</Route>
       {staff ? <Route path="/surveys/:id/attendances">{({ id }) => <Attendances id={id} />}</Route> : null}
       {staff ? <Route path="/surveys/:id/photos">{({ id }) => <Photos id={id} />}</Route> : null}
-      {staff ? <Route path="/surveys/:id/findings">{({ id }) => <Findings id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/photos/pairs">{({ id }) => <Pairs id={id} />}</Route> : null}
       {staff ? (
-        <Route path="/surveys/:id/findings/new">{({ id }) => <FindingEditor surveyId={id} />}</Route>
+        <Route path="/surveys/:id/photos/:photoId">
+          {({ id, photoId }) => <PhotoPage key={photoId} surveyId={id} photoId={photoId} />}
+        </Route>
       ) : null}
       {staff ? (
-        <Route path="/surveys/:id/findings/:findingId/edit">
-          {({ id, findingId }) => <FindingEditor key={findingId} surveyId={id} findingId={findingId} />}
+        <Route path="/surveys/:id/photos/:photoId/marks">
+          {({ id, photoId }) => <MarkEditor key={photoId} surveyId={id} photoId={photoId} />}
+        </Route>
+      ) : null}
+      {staff ? <Route path="/surveys/:id/findings">{({ id }) => <Findings id={id} />}</Route> : null}
+      {staff ? (
+        // One route for both, so that a new finding stays on its screen when its draft gets an address.
+        <Route path={/^\/surveys\/(?<id>[^/]+)\/findings\/(?<which>new|[^/]+\/edit)\/?$/}>
+          {({ id, which }) => (
+            <FindingEditor key={id} surveyId={id ?? ''} which={which?.replace(/\/edit$/, '') ?? ''} />
+          )}
         </Route>
       ) : null}
       {staff ? <Route path="/surveys/:id/worksheets">{({ id }) => <Worksheets id={id} />}</Route> : null}
@@ -184,6 +199,7 @@ function Pages() {
       {staff ? (
         <Route path="/catalogue/:key/edit">{({ key }) => <EntryEditor key={key} entryKey={key} />}</Route>
       ) : null}
+      {staff ? <Route path="/library" component={Library} /> : null}
       {staff ? <Route path="/firm" component={Firm} /> : null}
       <Route component={NotFound} />
     </Switch>

@@ -10,4 +10,8 @@ export const arrival = {
     lastPath = path;
     return moved;
   },
+  /** The page stays what it is while its address becomes this one: nothing is scrolled, the focus stays. */
+  stayAt(path: string): void {
+    lastPath = path;
+  },
 };

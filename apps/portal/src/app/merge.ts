@@ -24,3 +24,15 @@ export function merged<V extends object>(mine: V, theirs: V, sides: Partial<Reco
   }
   return result;
 }
+
+/** Both people's changes at once, or null when they changed the same field differently. */
+export function putTogether<V extends object>(base: V, mine: V, theirs: V): V | null {
+  const result = { ...mine };
+  for (const key of Object.keys(mine) as (keyof V)[]) {
+    const changedHere = !same(base[key], mine[key]);
+    const changedThere = !same(base[key], theirs[key]);
+    if (changedHere && changedThere && !same(mine[key], theirs[key])) return null;
+    if (changedThere && !changedHere) result[key] = theirs[key];
+  }
+  return result;
+}

@@ -70,6 +70,7 @@ export function TextField({
     <Field label={label} hint={hint} error={error} optional={optional} className={className}>
       {(control) => (
         <input
+          dir={input.type === undefined ? 'auto' : undefined}
           {...input}
           {...control}
           className={short ? 'input input-short' : 'input'}
@@ -98,6 +99,10 @@ export function TextArea({
       {(control) => (
         <textarea
           rows={4}
+          dir="auto"
+          // The page is in English; what is written is in the writer's language, and so is its spelling.
+          lang={navigator.language}
+          spellCheck
           {...area}
           {...control}
           className="input"

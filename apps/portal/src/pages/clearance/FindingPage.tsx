@@ -16,6 +16,7 @@ import { MoreList } from '../../ui/MoreList.tsx';
 import { Page } from '../../ui/Page.tsx';
 import { PhotoViewer } from '../../ui/PhotoViewer.tsx';
 import { DueDate, UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
+import { draftOfCost, showCost } from '../findings/costDraft.ts';
 import { PhotoFrame } from '../photos/PhotoFrame.tsx';
 import { EventSteps } from '../surveys/EventSteps.tsx';
 import { WithSurvey } from '../surveys/SurveyFrame.tsx';
@@ -70,6 +71,9 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
           <Passage title="What was seen" text={finding.observed} />
           <Passage title="Why it matters" text={finding.consequence} />
           <Passage title="What to do" text={finding.recommendation} />
+          {finding.cost ? (
+            <Passage title="Cost to put right" text={showCost(draftOfCost(finding.cost))} />
+          ) : null}
           <References references={finding.references} />
         </div>
         <FindingPhotos finding={finding} />
@@ -95,7 +99,9 @@ function Passage({ title, text }: { title: string; text: string }) {
   return (
     <section>
       <h2>{title}</h2>
-      <p className="text">{text}</p>
+      <p className="text" dir="auto">
+        {text}
+      </p>
     </section>
   );
 }

@@ -1,11 +1,14 @@
+import type { Survey } from '@garboard/contract/surveys';
 import type { Urgency } from '@garboard/trade/vocabulary';
 import { harmLabels, systemLabels, urgencies } from '@garboard/trade/vocabulary';
 import type { ReactNode } from 'react';
 import { fieldError } from '../../api/problems.ts';
 import { CheckboxGroup, RadioGroup, SelectField, TextArea, TextField } from '../../ui/Field.tsx';
 import { UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
+import { CostFields } from './CostFields.tsx';
 import type { FindingDraft } from './findingDraft.ts';
 import { findingLabels as labels } from './findingDraft.ts';
+import { GradingHelp } from './GradingHelp.tsx';
 
 const urgencyOptions = Object.fromEntries(
   urgencies.map((urgency) => [urgency, <UrgencyGauge key={urgency} urgency={urgency} />]),
@@ -15,10 +18,12 @@ const urgencyOptions = Object.fromEntries(
 export function FindingFields({
   draft,
   set,
+  survey,
   error,
 }: {
   draft: FindingDraft;
   set: (change: Partial<FindingDraft>) => void;
+  survey: Survey;
   error: unknown;
 }) {
   return (
@@ -37,6 +42,8 @@ export function FindingFields({
         hint="A few words, as you would say it on the telephone."
         required
         maxLength={200}
+        lang={navigator.language}
+        spellCheck
         value={draft.title}
         onChange={(title) => set({ title })}
         error={fieldError(error, '/title')}
@@ -84,6 +91,7 @@ export function FindingFields({
           error={fieldError(error, '/withinDays')}
         />
       ) : null}
+      <GradingHelp draft={draft} set={set} />
       <CheckboxGroup
         label={labels.harms}
         values={draft.harms}
@@ -98,6 +106,13 @@ export function FindingFields({
         value={draft.references}
         onChange={(references) => set({ references })}
         error={fieldError(error, '/references')}
+      />
+      <CostFields
+        cost={draft.cost}
+        onChange={(cost) => set({ cost })}
+        currency={survey.costs[0]?.currency}
+        printed={survey.printCosts}
+        error={error}
       />
     </>
   );

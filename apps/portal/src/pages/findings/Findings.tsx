@@ -2,10 +2,8 @@ import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
 import { surveyIsEditable } from '@garboard/trade/states';
 import { findingStateLabels, systemLabels } from '@garboard/trade/vocabulary';
-import { useQueryClient } from '@tanstack/react-query';
-import { Link } from 'wouter';
-import { call } from '../../api/client.ts';
-import { useAction, useWholeList } from '../../api/queries.ts';
+import { Link, useLocation, useSearch } from 'wouter';
+import { useKeys } from '../../app/keys.ts';
 import { mayDo } from '../../app/roles.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { EmptyState, Loading } from '../../ui/EmptyState.tsx';
@@ -14,40 +12,34 @@ import { count } from '../../ui/format.ts';
 import { Table } from '../../ui/Table.tsx';
 import { UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
+import { CostTotals } from './CostTotals.tsx';
+import { DeletedFindings } from './DeletedFindings.tsx';
+import { findingPath, useFindingOrder } from './findingOrder.ts';
+import { RelatedEntries } from './RelatedEntries.tsx';
 
 /** The findings in the order of the report, which can be changed here. */
 export default function Findings({ id }: { id: string }) {
   return <WithSurvey id={id}>{(survey) => <FindingsOf survey={survey} />}</WithSurvey>;
 }
 
-interface Move {
-  id: string;
-  by: 1 | -1;
-}
-
 function FindingsOf({ survey }: { survey: Survey }) {
   const writable = surveyIsEditable(survey.state) && mayDo('finding.write', survey);
-  const args = { params: { id: survey.id } };
-  const queryClient = useQueryClient();
-  const findings = useWholeList('listFindings', args);
-  const move = useAction({
-    run: async ({ id, by }: Move) => {
-      // From what is on the screen now, not from when the button was drawn: the key may be held down.
-      const key = ['listFindings', args, 'whole'];
-      const before = queryClient.getQueryData<Finding[]>(key) ?? [];
-      const after = moved(before, id, by);
-      queryClient.setQueryData(key, after);
-      try {
-        await call('orderFindings', { ...args, body: { ids: after.map((finding) => finding.id) } });
-      } catch (error) {
-        queryClient.setQueryData(key, before);
-        throw error;
-      }
-      return after;
-    },
-    done: (after, { id }) => `Now number ${after.findIndex((finding) => finding.id === id) + 1}.`,
-    touches: ['listFindings', 'getFinding'],
-  });
+  const [, go] = useLocation();
+  const after = new URLSearchParams(useSearch()).get('after');
+  const { findings, move } = useFindingOrder(survey.id);
+  const shift = (by: 1 | -1) => (at: Element | null) => {
+    const id = at?.closest('tr')?.querySelector('[data-finding]')?.getAttribute('data-finding');
+    if (id) move.run({ id, by });
+  };
+  useKeys(
+    writable
+      ? {
+          'record-next': () => go(`/surveys/${survey.id}/findings/new`),
+          'move-up': shift(-1),
+          'move-down': shift(1),
+        }
+      : {},
+  );
   const all = findings.data;
   return (
     <SurveyFrame
@@ -63,6 +55,7 @@ function FindingsOf({ survey }: { survey: Survey }) {
     >
       <div className="stack">
         <ErrorNotice error={move.error} />
+        {after && all && writable ? <RelatedEntries survey={survey} findings={all} after={after} /> : null}
         {findings.error && !all ? (
           <ErrorNotice quiet error={findings.error} onRetry={() => void findings.refetch()} />
         ) : null}
@@ -83,7 +76,10 @@ function FindingsOf({ survey }: { survey: Survey }) {
                 heading: 'Finding',
                 cell: ({ finding, at }) => (
                   <>
-                    {at + 1}. <Link href={findingPath(finding)}>{finding.title}</Link>
+                    <span data-finding={finding.id}>{at + 1}. </span>
+                    <Link href={findingPath(finding)} dir="auto">
+                      {finding.title}
+                    </Link>
                     <small>{systemLabels[finding.system]}</small>
                   </>
                 ),
@@ -121,26 +117,11 @@ function FindingsOf({ survey }: { survey: Survey }) {
             ]}
           />
         ) : null}
+        <CostTotals survey={survey} />
+        <DeletedFindings survey={survey} writable={writable} />
       </div>
     </SurveyFrame>
   );
-}
-
-function findingPath(finding: Finding): string {
-  return finding.state === 'draft' && finding.may.edit
-    ? `/surveys/${finding.surveyId}/findings/${finding.id}/edit`
-    : `/findings/${finding.id}`;
-}
-
-function moved(findings: Finding[], id: string, by: number): Finding[] {
-  const from = findings.findIndex((finding) => finding.id === id);
-  const to = from + by;
-  const [finding, other] = [findings[from], findings[to]];
-  if (!finding || !other) return findings;
-  const after = [...findings];
-  after[from] = other;
-  after[to] = finding;
-  return after;
 }
 
 /** Up and down by one. They stay focusable at the ends, so that the focus isn't lost on the way. */

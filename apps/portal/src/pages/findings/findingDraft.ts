@@ -1,9 +1,11 @@
 import type { Finding } from '@garboard/contract/findings';
+import { type Grading, probabilityWords, severityWords } from '@garboard/trade/grading';
 import type { Harm, System, Urgency } from '@garboard/trade/vocabulary';
 import { harmLabels, systemLabels } from '@garboard/trade/vocabulary';
 import type { CallArgs } from '../../api/client.ts';
 import { count, listed } from '../../ui/format.ts';
 import { urgencyText } from '../../ui/UrgencyGauge.tsx';
+import { type CostDraft, costFrom, draftOfCost, showCost } from './costDraft.ts';
 
 /** A finding as it is being written. */
 export interface FindingDraft {
@@ -18,6 +20,11 @@ export interface FindingDraft {
   /** One a line. */
   references: string;
   photoIds: string[];
+  cost: CostDraft;
+  severity: Grading['severity'] | null;
+  probability: Grading['probability'] | null;
+  /** The known defect it began from. */
+  origin: { key: string; version: number | null } | null;
 }
 
 export const findingLabels: Record<keyof FindingDraft, string> = {
@@ -31,10 +38,14 @@ export const findingLabels: Record<keyof FindingDraft, string> = {
   harms: 'What could come of it',
   references: 'References',
   photoIds: 'Photos',
+  cost: 'Cost to put right',
+  severity: 'Severity of the worst that can credibly happen',
+  probability: 'Probability over the life of the boat',
+  origin: 'Begun from the known defect',
 };
 
-/** The form filled from a finding, or empty. */
-export function draftOf(finding: Finding | null): FindingDraft {
+/** The form filled from a finding; empty, with the photos given, for a new one. */
+export function draftOf(finding: Finding | null, photoIds: readonly string[] = []): FindingDraft {
   return {
     system: finding?.system ?? '',
     title: finding?.title ?? '',
@@ -45,14 +56,31 @@ export function draftOf(finding: Finding | null): FindingDraft {
     withinDays: finding?.withinDays == null ? '' : String(finding.withinDays),
     harms: finding?.harms ?? [],
     references: finding?.references.join('\n') ?? '',
-    photoIds: finding?.photoIds ?? [],
+    photoIds: finding?.photoIds ?? [...photoIds],
+    cost: draftOfCost(finding?.cost ?? null),
+    severity: finding?.grading?.severity ?? null,
+    probability: finding?.grading?.probability ?? null,
+    origin: finding?.catalogueKey ? { key: finding.catalogueKey, version: finding.catalogueVersion } : null,
   };
 }
 
-/** The form as the API wants it. System and urgency are required by the form itself. */
+/** What still has to be written before the finding can be kept with the survey; empty when nothing. */
+export function missingFrom(draft: FindingDraft): string[] {
+  const missing = [];
+  if (!draft.title.trim()) missing.push('a title');
+  if (!draft.system) missing.push('the system');
+  if (!draft.urgency) missing.push('how soon');
+  if (draft.urgency === 'within-days' && !/^[1-9]\d{0,3}$/.test(draft.withinDays)) missing.push('the days');
+  if (costFrom(draft.cost) === undefined) missing.push('the rest of the cost');
+  return missing;
+}
+
+/** The form as the API wants it. @throws TypeError while something is missing. */
 export function bodyOf(draft: FindingDraft): CallArgs<'createFinding'>['body'] {
-  const { system, urgency } = draft;
-  if (!system || !urgency) throw new TypeError('A finding needs its system and urgency before it is sent.');
+  const { system, urgency, severity, probability } = draft;
+  const cost = costFrom(draft.cost);
+  if (!system || !urgency || cost === undefined)
+    throw new TypeError(`Missing: ${missingFrom(draft).join(', ')}.`);
   return {
     system,
     urgency,
@@ -67,6 +95,10 @@ export function bodyOf(draft: FindingDraft): CallArgs<'createFinding'>['body'] {
       .map((reference) => reference.trim())
       .filter(Boolean),
     photoIds: draft.photoIds,
+    cost,
+    grading: severity && probability ? { severity, probability } : null,
+    catalogueKey: draft.origin?.key ?? null,
+    catalogueVersion: draft.origin?.version ?? null,
   };
 }
 
@@ -76,12 +108,25 @@ export function showField(
   draft: FindingDraft,
   photoNumber: (id: string) => number,
 ): string {
-  if (key === 'system') return draft.system ? systemLabels[draft.system] : '';
-  if (key === 'urgency') return draft.urgency ? urgencyText(draft.urgency) : '';
-  if (key === 'harms') return listed(draft.harms.map((harm) => harmLabels[harm]));
-  if (key === 'photoIds') {
-    if (!draft.photoIds.length) return '';
-    return `${count(draft.photoIds.length, 'photo')}: ${draft.photoIds.map(photoNumber).join(', ')}`;
+  switch (key) {
+    case 'system':
+      return draft.system ? systemLabels[draft.system] : '';
+    case 'urgency':
+      return draft.urgency ? urgencyText(draft.urgency) : '';
+    case 'harms':
+      return listed(draft.harms.map((harm) => harmLabels[harm]));
+    case 'photoIds':
+      if (!draft.photoIds.length) return '';
+      return `${count(draft.photoIds.length, 'photo')}: ${draft.photoIds.map(photoNumber).join(', ')}`;
+    case 'cost':
+      return showCost(draft.cost);
+    case 'severity':
+      return draft.severity ? severityWords[draft.severity] : '';
+    case 'probability':
+      return draft.probability ? probabilityWords[draft.probability] : '';
+    case 'origin':
+      return draft.origin?.key ?? '';
+    default:
+      return draft[key];
   }
-  return draft[key];
 }

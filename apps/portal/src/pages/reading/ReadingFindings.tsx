@@ -18,6 +18,7 @@ import { count } from '../../ui/format.ts';
 import type { Column } from '../../ui/Table.tsx';
 import { Table } from '../../ui/Table.tsx';
 import { DueDate, UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
+import { CostTotals } from '../findings/CostTotals.tsx';
 
 const { draft: _draft, ...issuedStateLabels } = findingStateLabels;
 const issuedStates = findingStates.filter((state) => state !== 'draft');
@@ -28,7 +29,10 @@ const columns: Column<Finding>[] = [
     heading: 'Finding',
     cell: (finding) => (
       <>
-        {finding.number}. <Link href={`/findings/${finding.id}`}>{finding.title}</Link>
+        {finding.number}.{' '}
+        <Link href={`/findings/${finding.id}`} dir="auto">
+          {finding.title}
+        </Link>
         <small>{systemLabels[finding.system]}</small>
       </>
     ),
@@ -87,6 +91,7 @@ export function ReadingFindings({ survey }: { survey: Survey }) {
       {urgencies.map((group) => (
         <Group key={group} urgency={group} findings={shown.filter((f) => f.urgency === group)} />
       ))}
+      {survey.printCosts ? <CostTotals survey={survey} /> : null}
       {shown.length ? null : <p>No finding matches. Choose another urgency or state.</p>}
     </section>
   );

@@ -52,6 +52,7 @@ export function Particulars({ survey }: { survey: Survey }) {
               'Clearance decided by',
               survey.clearanceDecidedBy === 'insurer' ? 'The insurer' : 'The surveyor',
             ],
+            ['Costs in the report', survey.printCosts ? 'Printed' : 'Not printed'],
             ['Begun', formatInstant(survey.createdAt, survey.timeZone)],
             ['Issued', survey.issuedAt ? formatInstant(survey.issuedAt, survey.timeZone) : 'Not yet'],
           ]}

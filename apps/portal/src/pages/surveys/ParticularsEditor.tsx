@@ -19,11 +19,12 @@ const labels: Record<keyof SurveyDraft, string> = {
   limitations: 'Limitations',
   timeZone: 'Time zone',
   clearanceDecidedBy: 'Clearance decided by',
+  printCosts: 'Costs in the report',
 };
 
 function valuesOf(survey: Survey | null): SurveyDraft {
   if (!survey) return emptySurvey();
-  const { purpose, requestedBy, scope, limitations, timeZone, clearanceDecidedBy } = survey;
+  const { purpose, requestedBy, scope, limitations, timeZone, clearanceDecidedBy, printCosts } = survey;
   return {
     purpose,
     surveyorId: survey.surveyorId ?? '',
@@ -32,6 +33,7 @@ function valuesOf(survey: Survey | null): SurveyDraft {
     limitations,
     timeZone,
     clearanceDecidedBy,
+    printCosts,
   };
 }
 
@@ -43,7 +45,8 @@ function showField(key: keyof SurveyDraft, values: SurveyDraft, records: (Survey
       records.find((record) => record?.surveyorId === values.surveyorId)?.surveyorName ?? 'Another surveyor'
     );
   }
-  return values[key];
+  const value = values[key];
+  return typeof value === 'boolean' ? (value ? 'Printed' : 'Not printed') : value;
 }
 
 /** The particulars in a form; two people's changes are put together, not overwritten. */

@@ -8,6 +8,7 @@ import { NotFound } from '../../app/NotFound.tsx';
 import { isStaffOf } from '../../app/roles.ts';
 import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { KeyHelp } from '../../ui/KeyHelp.tsx';
 import { Page } from '../../ui/Page.tsx';
 
 /** Fetches a survey for the pages about it; says so when it isn't there for this person. */
@@ -50,6 +51,11 @@ export function SurveyFrame({
       action={action}
     >
       {children}
+      {isStaffOf(survey) ? (
+        <p className="page-foot">
+          <KeyHelp />
+        </p>
+      ) : null}
     </Page>
   );
 }

@@ -2,12 +2,12 @@ import { purposeLabels } from '@garboard/trade/vocabulary';
 import type { CallArgs } from '../../api/client.ts';
 import { fieldError } from '../../api/problems.ts';
 import { useWholeList } from '../../api/queries.ts';
-import { RadioGroup, SelectField, TextArea, TextField } from '../../ui/Field.tsx';
+import { Checkbox, RadioGroup, SelectField, TextArea, TextField } from '../../ui/Field.tsx';
 
 type Body = CallArgs<'createSurvey'>['body'];
 /** The particulars of a survey as they are written in a form. */
 export type SurveyDraft = Required<
-  Pick<Body, 'requestedBy' | 'scope' | 'limitations' | 'timeZone' | 'clearanceDecidedBy'>
+  Pick<Body, 'requestedBy' | 'scope' | 'limitations' | 'timeZone' | 'clearanceDecidedBy' | 'printCosts'>
 > & { purpose: Body['purpose'] | ''; surveyorId: string };
 
 const decidedByLabels = {
@@ -25,6 +25,7 @@ export function emptySurvey(surveyorId = ''): SurveyDraft {
     limitations: '',
     timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC',
     clearanceDecidedBy: 'insurer',
+    printCosts: false,
   };
 }
 
@@ -92,6 +93,11 @@ export function SurveyFields({
         value={draft.clearanceDecidedBy}
         options={decidedByLabels}
         onChange={(clearanceDecidedBy) => set({ clearanceDecidedBy })}
+      />
+      <Checkbox
+        label="Print what putting findings right may cost, and show it to those who may read the report"
+        checked={draft.printCosts}
+        onChange={(printCosts) => set({ printCosts })}
       />
     </>
   );
