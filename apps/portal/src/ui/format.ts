@@ -11,11 +11,14 @@ export function formatDay(day: string): string {
   return Number.isNaN(date.getTime()) ? day : dayFormat.format(date);
 }
 
-/** An instant (ISO 8601) as `4 May 2026, 14:05` in an IANA time zone, or in the reader's own without one. */
-export function formatInstant(instant: string, timeZone?: string): string {
+/**
+ * An instant (ISO 8601) as `4 May 2026, 14:05` in an IANA time zone, or in the reader's own without one. `short` months
+ * are for places that hold no more.
+ */
+export function formatInstant(instant: string, timeZone?: string, month: 'long' | 'short' = 'long'): string {
   return new Intl.DateTimeFormat('en-GB', {
     day: 'numeric',
-    month: 'long',
+    month,
     year: 'numeric',
     hour: '2-digit',
     minute: '2-digit',

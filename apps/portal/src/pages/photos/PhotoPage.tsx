@@ -86,7 +86,7 @@ function OnePhoto({ survey, photo }: { survey: Survey; photo: Photo }) {
           <figure className="stack">
             <Picture photo={photo} number={number} />
           </figure>
-          <div className="stack">
+          <div className="one-photo-words stack">
             {editable && number ? <CaptionField photo={photo} number={number} /> : <p>{photo.caption}</p>}
             <Facts
               facts={[

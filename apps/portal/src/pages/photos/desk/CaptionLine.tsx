@@ -7,7 +7,8 @@ export function CaptionLine({
   problem,
   onSave,
   onNext,
-  onClose,
+  onLeave,
+  onCancel,
 }: {
   text: string;
   number: number;
@@ -15,7 +16,9 @@ export function CaptionLine({
   problem: string | null;
   onSave: (text: string) => void;
   onNext: () => void;
-  onClose: () => void;
+  /** The focus has gone elsewhere. */
+  onLeave: () => void;
+  onCancel: () => void;
 }) {
   const [typed, setTyped] = useState(text);
   // The field goes when it is done with, and its going away must not save a second time.
@@ -37,10 +40,10 @@ export function CaptionLine({
         spellCheck
         value={typed}
         onChange={(event) => setTyped(event.target.value)}
-        onBlur={() => finish(true, onClose)}
+        onBlur={() => finish(true, onLeave)}
         onKeyDown={(event) => {
           if (event.nativeEvent.isComposing) return;
-          if (event.key === 'Escape') finish(false, onClose);
+          if (event.key === 'Escape') finish(false, onCancel);
           if (event.key !== 'Enter') return;
           event.preventDefault();
           finish(true, onNext);

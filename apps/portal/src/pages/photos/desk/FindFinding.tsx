@@ -43,7 +43,7 @@ export function FindFinding({
       <Autocomplete filter={(text, typed) => text.startsWith('A new finding') || matches(text, typed)}>
         <SearchField autoFocus className="field">
           <Label className="field-label">Number or words</Label>
-          <Input className="input" autoComplete="off" />
+          <Input className="input pick-input" autoComplete="off" />
         </SearchField>
         <ListBox
           aria-label="Findings"

@@ -76,8 +76,9 @@ function Inside({ cell }: { cell: Cell }) {
             number={number}
             problem={typed?.problem ?? null}
             onSave={(text) => desk.saveCaption(cell, text)}
-            onNext={() => desk.afterCaption(cell, true)}
-            onClose={() => desk.afterCaption(cell, false)}
+            onNext={() => desk.afterCaption(cell, 'next')}
+            onLeave={() => desk.afterCaption(cell, 'left')}
+            onCancel={() => desk.afterCaption(cell, 'back')}
           />
         ) : (
           <Caption cell={cell} caption={caption} problem={typed?.problem ?? null} />
@@ -86,7 +87,7 @@ function Inside({ cell }: { cell: Cell }) {
           {findings.length ? (
             <strong>In finding {listed(findings.map((finding) => String(finding.number)))}</strong>
           ) : photo.takenAt ? (
-            formatInstant(photo.takenAt, desk.timeZone)
+            formatInstant(photo.takenAt, desk.timeZone, 'short')
           ) : (
             `No capture time: ${photo.fileName}`
           )}

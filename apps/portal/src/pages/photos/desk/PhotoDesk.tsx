@@ -79,12 +79,13 @@ export function PhotoDesk({
     if (what === 'turn') turning.run(photosOf(ids));
     if (what === 'file' || what === 'delete') setAsking({ what, ids });
   };
-  const afterCaption = (cell: Cell, next: boolean) => {
+  const afterCaption = (cell: Cell, way: 'next' | 'back' | 'left') => {
     const at = cells.findIndex((one) => one.photo.id === cell.photo.id);
-    const following = next ? cells[at + 1] : undefined;
+    const following = way === 'next' ? cells[at + 1] : undefined;
     if (following) showAround(cell.photo.id);
-    setWriting(following?.photo.id ?? null);
-    if (next && !following) focusPhoto(cell.photo.id);
+    // Leaving one field by opening another must not close that one.
+    setWriting((now) => following?.photo.id ?? (way === 'left' && now !== cell.photo.id ? now : null));
+    if (way !== 'left' && !following) focusPhoto(cell.photo.id);
   };
   const desk = {
     surveyId: survey.id,
@@ -126,45 +127,51 @@ export function PhotoDesk({
             />
           </div>
           <fieldset className="desk-bar" aria-label="What to do with the photos chosen">
-            <p aria-live="polite">
-              {seen.length
-                ? `${count(seen.length, 'photo')} chosen`
-                : `${count(cells.length, 'photo')} shown`}
-            </p>
-            {editable && seen.length ? (
-              <>
-                <Button kind="main" busy={filing.busy} onClick={() => setAsking({ what: 'file', ids: seen })}>
-                  Put into a finding
-                </Button>
-                {here ? (
+            <div className="desk-choices">
+              <p aria-live="polite">
+                {seen.length
+                  ? `${count(seen.length, 'photo')} chosen`
+                  : `${count(cells.length, 'photo')} shown`}
+              </p>
+              {editable && seen.length ? (
+                <>
                   <Button
-                    kind="quiet"
-                    onClick={() => filing.run({ way: 'out', finding: here, photoIds: seen })}
+                    kind="main"
+                    busy={filing.busy}
+                    onClick={() => setAsking({ what: 'file', ids: seen })}
                   >
-                    Take out of finding {here.number}
+                    Put into a finding
                   </Button>
-                ) : null}
-                <Button kind="quiet" busy={turning.busy} onClick={() => turning.run(photosOf(seen))}>
-                  Turn right
+                  {here ? (
+                    <Button
+                      kind="quiet"
+                      onClick={() => filing.run({ way: 'out', finding: here, photoIds: seen })}
+                    >
+                      Take out of finding {here.number}
+                    </Button>
+                  ) : null}
+                  <Button kind="quiet" busy={turning.busy} onClick={() => turning.run(photosOf(seen))}>
+                    Turn right
+                  </Button>
+                  <Button kind="quiet" onClick={() => setAsking({ what: 'delete', ids: seen })}>
+                    Delete
+                  </Button>
+                  <Button kind="quiet" onClick={() => setChosen(new Set())}>
+                    Choose none
+                  </Button>
+                </>
+              ) : null}
+              {last && !seen.length ? (
+                <Button
+                  kind="quiet"
+                  busy={filing.busy}
+                  onClick={() => filing.run({ ...last, way: last.way === 'in' ? 'out' : 'in' })}
+                >
+                  Undo: {count(last.photoIds.length, 'photo')} {last.way === 'in' ? 'into' : 'out of'} finding{' '}
+                  {last.finding.number}
                 </Button>
-                <Button kind="quiet" onClick={() => setAsking({ what: 'delete', ids: seen })}>
-                  Delete
-                </Button>
-                <Button kind="quiet" onClick={() => setChosen(new Set())}>
-                  Choose none
-                </Button>
-              </>
-            ) : null}
-            {last && !seen.length ? (
-              <Button
-                kind="quiet"
-                busy={filing.busy}
-                onClick={() => filing.run({ ...last, way: last.way === 'in' ? 'out' : 'in' })}
-              >
-                Undo: {count(last.photoIds.length, 'photo')} {last.way === 'in' ? 'into' : 'out of'} finding{' '}
-                {last.finding.number}
-              </Button>
-            ) : null}
+              ) : null}
+            </div>
           </fieldset>
           <ErrorNotice error={filing.error ?? turning.error} />
           {cells.length ? (

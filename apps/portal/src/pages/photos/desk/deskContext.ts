@@ -12,8 +12,8 @@ export interface Desk {
   typed: ReadonlyMap<string, TypedCaption>;
   write: (id: string) => void;
   saveCaption: (cell: Cell, text: string) => void;
-  /** After a caption: the next photo's; without one, back to the grid. */
-  afterCaption: (cell: Cell, next: boolean) => void;
+  /** After a caption: on to the next photo's, back to the photo, or nothing when the focus has gone elsewhere. */
+  afterCaption: (cell: Cell, way: 'next' | 'back' | 'left') => void;
   toggleGroup: (group: string) => void;
 }
 

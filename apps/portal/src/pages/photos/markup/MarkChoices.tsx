@@ -2,7 +2,7 @@ import type { Mark } from '@garboard/contract/photos';
 import { Button } from '../../../ui/Button.tsx';
 import { RadioGroup, TextField } from '../../../ui/Field.tsx';
 import { drawn, type Shape, type Size, type Tone } from './geometry.ts';
-import { markName, shapeLabels, shapes } from './words.ts';
+import { markName, shapeLabels, shapes, worded } from './words.ts';
 
 const tools = { none: 'Choose and move', ...shapeLabels };
 const tones = { signal: 'Signal colour', ink: 'Ink' } as const;
@@ -17,50 +17,27 @@ const hints: Readonly<Record<Shape | 'none', string>> = {
   label: 'Press where the words shall stand.',
 };
 
-/** What is drawn next, and how; and what can be changed of the mark that is chosen. */
-export function MarkChoices({
+/** What is drawn next, and how. */
+export function MarkTools({
   tool,
   tone,
-  marks,
-  chosen,
   size,
   onTool,
   onTone,
   onAdd,
-  onChange,
-  onRemove,
 }: {
   tool: Shape | null;
   tone: Tone;
-  marks: readonly Mark[];
-  chosen: number | null;
   size: Size;
   onTool: (tool: Shape | null) => void;
   onTone: (tone: Tone) => void;
   onAdd: (mark: Mark) => void;
-  onChange: (marks: Mark[], choose?: number) => void;
-  onRemove: (at: number) => void;
 }) {
-  const held = chosen === null ? undefined : marks[chosen];
-  const replace = (mark: Mark) => {
-    if (chosen !== null)
-      onChange(
-        marks.map((other, at) => (at === chosen ? mark : other)),
-        chosen,
-      );
+  const middle = (shape: Shape): Mark => {
+    if (shape === 'label') return { shape, at: { x: 0.45, y: 0.48 }, text: shapeLabels.label, tone };
+    const from = shape === 'ring' ? { x: 0.5, y: 0.5 } : { x: 0.4, y: 0.4 };
+    return drawn(shape, from, { x: 0.6, y: 0.6 }, tone, size);
   };
-  const middle = (shape: Shape): Mark =>
-    shape === 'label'
-      ? { shape, at: { x: 0.45, y: 0.48 }, text: 'Label', tone }
-      : drawn(
-          shape,
-          shape === 'ring' ? { x: 0.5, y: 0.5 } : { x: 0.4, y: 0.4 },
-          { x: 0.6, y: 0.6 },
-          tone,
-          size,
-        );
-  const toneNow: Tone =
-    held && 'tone' in held && held.tone ? held.tone : held?.shape === 'label' ? 'ink' : 'signal';
   return (
     <div className="stack">
       <RadioGroup
@@ -71,34 +48,7 @@ export function MarkChoices({
         options={tools}
         onChange={(next) => onTool(shapes.find((shape) => shape === next) ?? null)}
       />
-      {tool ? <Button onClick={() => onAdd(middle(tool))}>Put one in the middle</Button> : null}
-      {held && chosen !== null ? (
-        <fieldset className="stack section">
-          <legend className="field-label">{markName(held, chosen)}</legend>
-          {held.shape === 'label' ? (
-            <TextField
-              label="Words"
-              maxLength={80}
-              value={held.text}
-              // A label must say something; an empty field is put right when it is left.
-              onChange={(text) => replace({ ...held, text })}
-              onBlur={() => {
-                if (!held.text.trim()) replace({ ...held, text: 'Label' });
-              }}
-            />
-          ) : null}
-          {held.shape === 'blur' ? null : (
-            <RadioGroup
-              label="Colour"
-              name="held-tone"
-              value={toneNow}
-              options={tones}
-              onChange={(next) => replace({ ...held, tone: next })}
-            />
-          )}
-          <Button onClick={() => onRemove(chosen)}>Remove this mark</Button>
-        </fieldset>
-      ) : tool && tool !== 'blur' ? (
+      {tool && tool !== 'blur' ? (
         <RadioGroup
           label="Colour of the next"
           name="next-tone"
@@ -107,6 +57,48 @@ export function MarkChoices({
           onChange={onTone}
         />
       ) : null}
+      {tool ? <Button onClick={() => onAdd(middle(tool))}>Put one in the middle</Button> : null}
     </div>
+  );
+}
+
+/** What can be changed of the mark that is chosen. */
+export function HeldMark({
+  mark,
+  at,
+  onChange,
+  onRemove,
+}: {
+  mark: Mark;
+  at: number;
+  onChange: (mark: Mark) => void;
+  onRemove: () => void;
+}) {
+  return (
+    <fieldset className="stack">
+      <legend className="field-label">{markName(mark, at)}</legend>
+      {mark.shape === 'label' ? (
+        <TextField
+          label="Words"
+          maxLength={80}
+          value={mark.text}
+          onChange={(text) => onChange({ ...mark, text })}
+          // A label must say something; an empty field is put right when it is left.
+          onBlur={() => {
+            if (!mark.text.trim()) onChange(worded(mark));
+          }}
+        />
+      ) : null}
+      {mark.shape === 'blur' ? null : (
+        <RadioGroup
+          label="Colour"
+          name="held-tone"
+          value={mark.tone ?? (mark.shape === 'label' ? 'ink' : 'signal')}
+          options={tones}
+          onChange={(tone) => onChange({ ...mark, tone })}
+        />
+      )}
+      <Button onClick={onRemove}>Remove this mark</Button>
+    </fieldset>
   );
 }

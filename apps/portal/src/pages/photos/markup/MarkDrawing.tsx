@@ -48,7 +48,7 @@ export function MarkDrawing({ mark, size, thumb }: { mark: Mark; size: Size; thu
 }
 
 // Bold capitals and small letters together are about this wide, as a share of their height.
-const letter = 0.66;
+const letter = 0.61;
 
 /** Where a label's plate stands, kept within the picture as the worker keeps it. */
 export function labelPlate(mark: Extract<Mark, { shape: 'label' }>, size: Size) {

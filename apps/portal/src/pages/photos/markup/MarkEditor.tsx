@@ -15,13 +15,13 @@ import { Loading } from '../../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
 import { SurveyFrame, WithSurvey } from '../../surveys/SurveyFrame.tsx';
 import { type Point, pinned, type Shape, type Tone, turned } from './geometry.ts';
-import { MarkChoices } from './MarkChoices.tsx';
+import { HeldMark, MarkTools } from './MarkChoices.tsx';
 import { MarkStage } from './MarkStage.tsx';
 import { mergeMarks } from './mergeMarks.ts';
 import { canShowPlain } from './PlainPicture.tsx';
 import { Together } from './Together.tsx';
 import { useSteps } from './useSteps.ts';
-import { marksInWords } from './words.ts';
+import { marksInWords, worded } from './words.ts';
 
 /** Marks drawn over a photo: kept as vectors, burned only into the sizes made from it. */
 export default function MarkEditor({ surveyId, photoId }: { surveyId: string; photoId: string }) {
@@ -50,7 +50,7 @@ function Editor({ survey, photo }: { survey: Survey; photo: Photo }) {
     save: ({ marks }, base) =>
       call('updatePhoto', {
         params: { id: photo.id },
-        body: { marks },
+        body: { marks: marks.map(worded) },
         ...(base ? { ifMatch: etagOf(base) } : {}),
       }),
     reload: () => call('getPhoto', { params: { id: photo.id } }),
@@ -64,8 +64,10 @@ function Editor({ survey, photo }: { survey: Survey; photo: Photo }) {
   const steps = useSteps<Mark[]>(marks, (next) => edit.set({ marks: next }));
   const base = edit.base ?? photo;
 
-  const change = (next: Mark[], choose?: number) => {
-    steps.take(next);
+  const held = chosen === null ? undefined : marks[chosen];
+
+  const change = (next: Mark[], choose?: number, run?: string) => {
+    steps.take(next, run);
     if (choose !== undefined) setChosen(choose);
   };
   const add = (mark: Mark) => {
@@ -126,8 +128,19 @@ function Editor({ survey, photo }: { survey: Survey; photo: Photo }) {
             as well. Moving one leaves its old place visible only until you save.
           </p>
         )}
-        <div className="one-photo">
-          <div className="stack">
+        <div className="marks-page">
+          <MarkTools
+            tool={tool}
+            tone={tone}
+            size={base}
+            onTool={(next) => {
+              setTool(next);
+              setChosen(null);
+            }}
+            onTone={setTone}
+            onAdd={add}
+          />
+          <div className="marks-stage stack">
             <MarkStage
               photo={base}
               marks={marks}
@@ -144,24 +157,22 @@ function Editor({ survey, photo }: { survey: Survey; photo: Photo }) {
             </p>
           </div>
           <div className="stack">
-            <MarkChoices
-              tool={tool}
-              tone={tone}
-              marks={marks}
-              chosen={chosen}
-              size={base}
-              onTool={(next) => {
-                setTool(next);
-                setChosen(null);
-              }}
-              onTone={setTone}
-              onAdd={add}
-              onChange={change}
-              onRemove={(at) => {
-                change(marks.filter((_, other) => other !== at));
-                setChosen(null);
-              }}
-            />
+            {held && chosen !== null ? (
+              <HeldMark
+                mark={held}
+                at={chosen}
+                onChange={(mark) =>
+                  change(
+                    marks.map((other, at) => (at === chosen ? mark : other)),
+                    chosen,
+                  )
+                }
+                onRemove={() => {
+                  change(marks.filter((_, other) => other !== chosen));
+                  setChosen(null);
+                }}
+              />
+            ) : null}
             <div className="row">
               <Button disabled={!steps.canUndo} onClick={() => step('undo')}>
                 Undo

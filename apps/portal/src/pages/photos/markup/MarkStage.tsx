@@ -31,7 +31,8 @@ export function MarkStage({
   tone: Tone;
   chosen: number | null;
   onChoose: (at: number | null) => void;
-  onChange: (marks: Mark[], choose?: number) => void;
+  /** `run` names changes that follow one another and are undone together. */
+  onChange: (marks: Mark[], choose?: number, run?: string) => void;
   onPlaceLabel: (at: Point) => void;
 }) {
   const stage = useRef<SVGSVGElement>(null);
@@ -88,7 +89,7 @@ export function MarkStage({
     if (way) {
       const next = [...marks];
       next[index] = event.shiftKey ? resized(mark, way, size) : moved(mark, way);
-      onChange(next, index);
+      onChange(next, index, `${event.shiftKey ? 'resize' : 'move'} ${index}`);
     } else if (event.key === 'Delete' || event.key === 'Backspace') {
       onChange(marks.filter((_, other) => other !== index));
       onChoose(null);
@@ -152,9 +153,14 @@ export function MarkStage({
               <path className="reach" d={markPath(mark, size)} strokeWidth={stroke * 9} />
             )}
             <rect
+              className="around around-below"
+              {...boundsOf(mark, size, stroke * 3)}
+              strokeWidth={stroke}
+            />
+            <rect
               className="around"
               {...boundsOf(mark, size, stroke * 3)}
-              strokeWidth={stroke * 0.8}
+              strokeWidth={stroke}
               strokeDasharray={stroke * 3}
             />
           </g>

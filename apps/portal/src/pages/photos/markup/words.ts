@@ -27,3 +27,8 @@ export function marksInWords(marks: readonly Mark[]): string {
   });
   return parts.length ? listed(parts) : 'No marks';
 }
+
+/** A label whose words were all taken out keeps saying that it is one. */
+export function worded(mark: Mark): Mark {
+  return mark.shape === 'label' && !mark.text.trim() ? { ...mark, text: shapeLabels.label } : mark;
+}
