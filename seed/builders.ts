@@ -1,9 +1,13 @@
 import { Readable } from 'node:stream';
 import { hashToken, newToken } from '@garboard/core/people/tokens';
-import { type Database, inTransaction } from '@garboard/db/database';
+import { keepKey } from '@garboard/core/signing/keep-key';
+import type { KeyPair } from '@garboard/core/signing/open-p12';
+import { type Database, inTransaction, type Tx } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
+import { sealerOf } from '@garboard/platform/sealing';
 import type { FirmRole } from '@garboard/trade/vocabulary';
 import sharp from 'sharp';
+import { selfMadeKey } from './self-made-key.ts';
 
 /** A person with a live session: `token` goes into `Authorization: Bearer`. */
 export interface Signed {
@@ -11,6 +15,26 @@ export interface Signed {
   name: string;
   email: string;
   token: string;
+}
+
+/** The secret under which the firms of tests keep their keys; a server or worker of a test is given it. */
+export const testSecret = 'a secret for tests and for nothing else';
+const testSealer = sealerOf(testSecret);
+
+let testPair: Promise<KeyPair> | undefined;
+
+/** Gives a firm a signing key, so that it can issue documents. All firms of a run share one, made at the first. */
+export async function buildSigningKey(tx: Tx, firmId: string): Promise<void> {
+  testPair ??= selfMadeKey({
+    firmName: 'Builders Survey',
+    country: 'NZ',
+    validFrom: new Date('2000-01-01'),
+    validUntil: new Date('2049-12-31'),
+    kind: 'ec',
+  });
+  const pair = await testPair;
+  const clock = () => new Date();
+  await keepKey({ tx, clock }, { firmId, pair, sealer: testSealer, addedBy: 'Builders' });
 }
 
 let serial = 0;
@@ -45,6 +69,7 @@ export async function buildFirm<const R extends FirmRole>(
   for (const role of roles) staff[role] = await buildPerson(db, { name: `The ${role} of ${name}` });
   await inTransaction(db, [id], async (tx) => {
     await tx.firm.create({ data: { id, name } });
+    await buildSigningKey(tx, id);
     for (const role of roles) {
       const personId = staff[role]?.id ?? '';
       await tx.firmMember.create({ data: { id: newId(), firmId: id, personId, role } });

@@ -1,10 +1,14 @@
 import { randomBytes } from 'node:crypto';
 import type { PersonActor } from '@garboard/core/access/actor';
 import { hashPassword } from '@garboard/core/people/passwords';
+import { keepKey } from '@garboard/core/signing/keep-key';
+import type { KeyPair } from '@garboard/core/signing/open-p12';
 import { inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
+import { openSealer } from '@garboard/platform/sealing';
+import { selfMadeKey } from '../self-made-key.ts';
 import type { World } from '../world/types.ts';
-import type { Stage } from './stage.ts';
+import { dayFrom, type Stage } from './stage.ts';
 
 export interface SignIn {
   role: string;
@@ -25,16 +29,32 @@ function roleOf(world: World, key: string): string {
   return person?.firm?.role ?? party?.role ?? 'owner';
 }
 
+/** A key that the firm made itself: reports of the demonstration are signed, but nobody vouches for the firm. */
+const demonstrationKey = (stage: Stage, firmName: string) =>
+  selfMadeKey({
+    firmName,
+    country: 'GB',
+    validFrom: dayFrom(stage, -400),
+    validUntil: new Date(stage.loadedAt.getTime() + 3 * 365 * 86_400_000),
+    kind: 'rsa',
+  });
+
 /** Founds the firms and gives everybody an account; returns the sign-ins. */
 export async function castPeople(stage: Stage, world: World): Promise<SignIn[]> {
   for (const firm of world.firms) stage.firmIds.set(firm.key, newId());
   const all = [...stage.firmIds.values()];
   const signIns: SignIn[] = [];
+  const sealer = await openSealer(stage.env);
+  const pairs = new Map<string, KeyPair>();
+  for (const firm of world.firms) pairs.set(firm.key, await demonstrationKey(stage, firm.name));
   await inTransaction(stage.db, all, async (tx) => {
     for (const firm of world.firms) {
       const { name, email, phone } = firm;
       const id = stage.firmIds.get(firm.key) ?? '';
       await tx.firm.create({ data: { id, name, email, phone, addressLines: firm.address.split(', ') } });
+      const pair = pairs.get(firm.key);
+      const clock = () => stage.loadedAt;
+      if (pair) await keepKey({ tx, clock }, { firmId: id, pair, sealer, addedBy: 'The demonstration' });
     }
     for (const person of world.people) {
       const password = newPassword();

@@ -95,7 +95,7 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
 
   const issuedAt = dayFrom(stage, survey.issuedDay, 16);
   const report = await as(stage, surveyor, issuedAt, (ctx) =>
-    requestReport(ctx, { surveyId: id, kind: 'full' }),
+    requestReport(ctx, { surveyId: id, kind: 'full', publicUrl: stage.env.publicUrl }),
   );
   await press.print(surveyor.memberships[0]?.firmId ?? '', report.id, issuedAt);
   await playEvidence(stage, props, findingIds);

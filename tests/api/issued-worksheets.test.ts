@@ -80,7 +80,10 @@ async function issue(path: string, reportKind: 'full' | 'recommendations' | 'sta
   const claimed = await asWorker((ctx) => claimReport(ctx, reportId));
   if (!claimed) throw new Error('nothing to claim');
   const { claim } = claimed;
-  const pdf = { sha256: 'cd'.repeat(32), pages: 3, bytes: 99 };
+  const pdf = {
+    ...{ sha256: 'cd'.repeat(32), pages: 3, bytes: 99 },
+    ...{ renderer: 'Garboard 0.1.0', signedBy: 'Builders Survey' },
+  };
   expect(await asWorker((ctx) => finishReport(ctx, { reportId, claim, ...pdf }))).toBe(true);
   return (await surveyor.get(`/v1/reports/${reportId}/data`).expect(200)).body as ReportSnapshot;
 }

@@ -15,12 +15,15 @@ import { openDatabase } from '@garboard/db/database';
 import { openObjectStore } from '@garboard/platform/object-store';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { freshDatabase } from '../support/database.ts';
-import { type Acting, asStaff, asWorker, type SurveyRows, writeSurvey } from './survey-rows.ts';
+import { type Acting, asStaff, asWorker, publicUrl, type SurveyRows, writeSurvey } from './survey-rows.ts';
 
 let now = new Date('2026-05-06T20:00:00Z');
 let acting: Acting;
 let close: () => Promise<void>;
-const pdf = { sha256: 'ab'.repeat(32), pages: 9, bytes: 1234 };
+const pdf = {
+  ...{ sha256: 'ab'.repeat(32), pages: 9, bytes: 1234 },
+  ...{ renderer: 'Garboard 0.1.0', signedBy: 'Tallow & Strake' },
+};
 
 beforeAll(async () => {
   const database = await freshDatabase();
@@ -37,7 +40,7 @@ beforeAll(async () => {
 afterAll(() => close());
 
 const request = (rows: SurveyRows, kind: Parameters<typeof requestReport>[1]['kind'] = 'full') =>
-  asStaff(acting, rows, (ctx) => requestReport(ctx, { surveyId: rows.surveyId, kind }));
+  asStaff(acting, rows, (ctx) => requestReport(ctx, { surveyId: rows.surveyId, kind, publicUrl }));
 const claim = async (rows: SurveyRows, reportId: string) => {
   const claimed = await asWorker(acting, rows.firmId, (ctx) => claimReport(ctx, reportId));
   if (!claimed) throw new Error('The report could not be claimed.');
@@ -182,7 +185,7 @@ describe('refusals', () => {
     const asked = asStaff(
       acting,
       rows,
-      (ctx) => requestReport(ctx, { surveyId: rows.surveyId, kind: 'full' }),
+      (ctx) => requestReport(ctx, { surveyId: rows.surveyId, kind: 'full', publicUrl }),
       'office',
     );
     await expect(asked).rejects.toMatchObject({ type: 'not-allowed' });

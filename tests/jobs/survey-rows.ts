@@ -2,7 +2,11 @@ import type { Ctx } from '@garboard/core/context';
 import { type Database, inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import type { ObjectStore } from '@garboard/platform/object-store';
+import { buildSigningKey } from '@garboard/seed/builders';
 import { type FirmRole, systems } from '@garboard/trade/vocabulary';
+
+/** The address that documents of these tests are verified at. */
+export const publicUrl = 'https://survey.example';
 
 /** A firm with one surveyor and a survey in drafting, with so many findings; the ids of all of it. */
 export interface SurveyRows {
@@ -17,6 +21,7 @@ export async function writeSurvey(db: Database, findings: number): Promise<Surve
   const findingIds = Array.from({ length: findings }, () => newId());
   await inTransaction(db, [firmId], async (tx) => {
     await tx.firm.create({ data: { id: firmId, name: 'Tallow & Strake', addressLines: ['3 Slip Lane'] } });
+    await buildSigningKey(tx, firmId);
     await tx.person.create({
       data: { id: personId, email: `${personId}@tallowstrake.example`, name: 'Ines Quorn' },
     });

@@ -2,9 +2,10 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { getReport } from '@garboard/core/reports/get-report';
 import { requestReport } from '@garboard/core/reports/request-report';
+import { testSecret } from '@garboard/seed/builders';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
-import { type Acting, asStaff, asWorker, writeSurvey } from './survey-rows.ts';
+import { type Acting, asStaff, asWorker, publicUrl, writeSurvey } from './survey-rows.ts';
 
 let server: TestServer;
 let acting: Acting;
@@ -20,7 +21,13 @@ afterAll(async () => {
 
 function startProcess(): ChildProcess {
   const child = spawn(process.execPath, ['--import', 'tsx', 'apps/worker/src/main.ts'], {
-    env: { ...process.env, DATABASE_URL: server.databaseUrl, DATA_DIR: server.dataDir, LOG_LEVEL: 'warn' },
+    env: {
+      ...process.env,
+      DATABASE_URL: server.databaseUrl,
+      DATA_DIR: server.dataDir,
+      GARBOARD_SECRET: testSecret,
+      LOG_LEVEL: 'warn',
+    },
     stdio: ['ignore', 'inherit', 'inherit'],
   });
   children.push(child);
@@ -30,7 +37,9 @@ function startProcess(): ChildProcess {
 test('a worker killed while it prints loses nothing: another finishes, once, and ends when told to', async () => {
   const rows = await writeSurvey(server.db, 40);
   const { surveyId } = rows;
-  const asked = await asStaff(acting, rows, (ctx) => requestReport(ctx, { surveyId, kind: 'full' }));
+  const asked = await asStaff(acting, rows, (ctx) =>
+    requestReport(ctx, { surveyId, kind: 'full', publicUrl }),
+  );
   const reaches = (state: string, timeout: number) =>
     vi.waitFor(
       async () => {

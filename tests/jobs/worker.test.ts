@@ -10,7 +10,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
 import { startTestWorker, type TestWorker } from '../support/worker.ts';
-import { type Acting, asStaff, asWorker, type SurveyRows, writeSurvey } from './survey-rows.ts';
+import { type Acting, asStaff, asWorker, publicUrl, type SurveyRows, writeSurvey } from './survey-rows.ts';
 
 let server: TestServer;
 let worker: TestWorker;
@@ -69,7 +69,9 @@ test('a report whose photos have no pictures yet makes them and is issued as a P
     .toBuffer();
   await addPhoto(rows, original);
   const { surveyId } = rows;
-  const asked = await asStaff(acting, rows, (ctx) => requestReport(ctx, { surveyId, kind: 'full' }));
+  const asked = await asStaff(acting, rows, (ctx) =>
+    requestReport(ctx, { surveyId, kind: 'full', publicUrl }),
+  );
   const report = await ended(rows, asked.id);
   expect(report).toMatchObject({ state: 'issued', progress: 100, problem: null });
   expect(report.pages).toBeGreaterThan(2);
@@ -84,7 +86,9 @@ test('a photo that cannot be read fails the report in words that name it', async
   const rows = await writeSurvey(server.db, 1);
   const photoId = await addPhoto(rows, Buffer.from('not a picture'));
   const { surveyId } = rows;
-  const asked = await asStaff(acting, rows, (ctx) => requestReport(ctx, { surveyId, kind: 'full' }));
+  const asked = await asStaff(acting, rows, (ctx) =>
+    requestReport(ctx, { surveyId, kind: 'full', publicUrl }),
+  );
   await asWorker(acting, rows.firmId, (ctx) =>
     ctx.tx.photo.update({ where: { id: photoId }, data: { state: 'failed' } }),
   );

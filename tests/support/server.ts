@@ -7,7 +7,7 @@ import { buildApp } from '@garboard/api/app';
 import { type Database, openDatabase } from '@garboard/db/database';
 import { openLogger } from '@garboard/platform/logger';
 import { type ObjectStore, openObjectStore } from '@garboard/platform/object-store';
-import type { Signed } from '@garboard/seed/builders';
+import { type Signed, testSecret } from '@garboard/seed/builders';
 import type { FastifyInstance } from 'fastify';
 import supertest from 'supertest';
 import { freshDatabase } from './database.ts';
@@ -39,7 +39,7 @@ export async function startServer(
   const db = openDatabase(database.url, 6);
   const store = await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href);
   const app = await buildApp({
-    env: { publicUrl: 'http://127.0.0.1:3000', dataDir },
+    env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret },
     db,
     store,
     log: openLogger('test', 'fatal'),

@@ -4,6 +4,7 @@ import { findChromium } from '@garboard/platform/chromium';
 import { openLogger } from '@garboard/platform/logger';
 import { openMailer } from '@garboard/platform/mail';
 import { queueConnection } from '@garboard/platform/queue';
+import { testSecret } from '@garboard/seed/builders';
 import { WarmBrowser } from '@garboard/worker/render/browser';
 import { startWorker } from '@garboard/worker/start-worker';
 import type { TestServer } from './server.ts';
@@ -23,7 +24,7 @@ export async function startTestWorker(server: TestServer, redisUrl?: string): Pr
     store: server.store,
     log: openLogger('test-worker', 'fatal'),
     clock: () => new Date(),
-    env: { publicUrl: server.url, dataDir: server.dataDir },
+    env: { publicUrl: server.url, dataDir: server.dataDir, secret: testSecret },
     mail,
     browser: new WarmBrowser(() => findChromium({ dataDir: chromiumDir })),
     queue: queueConnection({ databaseUrl: server.databaseUrl, redisUrl }),

@@ -11,7 +11,7 @@ export interface JobDeps {
   store: ObjectStore;
   log: Logger;
   clock: () => Date;
-  env: Pick<Env, 'publicUrl' | 'dataDir'>;
+  env: Pick<Env, 'publicUrl' | 'dataDir' | 'secret'>;
   mail: Mailer;
   /** The one Chromium of this worker. */
   browser: WarmBrowser;

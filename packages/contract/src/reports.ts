@@ -27,6 +27,12 @@ export const report = z
     sha256: sha256.nullable(),
     pages: z.int().nullable(),
     bytes: z.int().nullable(),
+    verificationCode: z
+      .string()
+      .nullable()
+      .meta({ description: 'Printed in the document; anybody may look it up' }),
+    renderer: z.string().nullable().meta({ description: 'What made the pages, with versions' }),
+    signedBy: z.string().nullable().meta({ description: 'Whom the certificate names that signed it' }),
     requestedAt: instant,
     requestedBy: z.string(),
     issuedAt: instant.nullable(),

@@ -6,6 +6,7 @@ import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
 import type { Route } from './routes/route.ts';
 import { surveysRoutes } from './routes/surveys.ts';
+import { verificationRoutes } from './routes/verification.ts';
 import { worksheetsRoutes } from './routes/worksheets.ts';
 
 export type { Route } from './routes/route.ts';
@@ -20,6 +21,7 @@ export const routes = {
   ...worksheetsRoutes,
   ...coverageRoutes,
   ...reportsRoutes,
+  ...verificationRoutes,
 } satisfies Record<string, Route>;
 
 export type Routes = typeof routes;

@@ -14,6 +14,8 @@ export interface Env {
   smtpUrl?: string;
   publicUrl: string;
   chromiumPath?: string;
+  /** Encrypts the firms' signing keys; a file in DATA_DIR when not set. */
+  secret?: string;
   /** True unless GARBOARD_DEMO=0: load the demonstration into an empty database. */
   demo: boolean;
   logLevel: LogLevel;
@@ -88,6 +90,12 @@ export const environmentVariables = [
     meaning: 'Browser that prints reports; empty: one on PATH, else the bundled one',
   },
   {
+    name: 'GARBOARD_SECRET',
+    default: '',
+    expects: 'at least 32 characters',
+    meaning: 'Encrypts the firms’ signing keys; empty: the secret in $DATA_DIR/secret, made at first start',
+  },
+  {
     name: 'GARBOARD_DEMO',
     default: '1',
     expects: '0 or 1',
@@ -125,6 +133,7 @@ const schema = z.object({
   SMTP_URL: url('smtp', 'smtps').optional(),
   PUBLIC_URL: url('http', 'https').optional(),
   CHROMIUM_PATH: z.string().optional(),
+  GARBOARD_SECRET: z.string().min(32).optional(),
   GARBOARD_DEMO: z.enum(['0', '1']).default('1'),
   LOG_LEVEL: z.enum(logLevels).default('info'),
 } satisfies Record<VariableName, z.ZodType>);
@@ -162,6 +171,7 @@ export function readEnv(source: NodeJS.ProcessEnv = process.env): Env {
     smtpUrl: value.SMTP_URL,
     publicUrl: (value.PUBLIC_URL ?? localUrl(value.HOST, value.PORT)).replace(/\/+$/, ''),
     chromiumPath: value.CHROMIUM_PATH && resolve(value.CHROMIUM_PATH),
+    secret: value.GARBOARD_SECRET,
     demo: value.GARBOARD_DEMO !== '0',
     logLevel: value.LOG_LEVEL,
   };
@@ -182,7 +192,7 @@ function complaint(name: string, value: string | undefined): string {
   }
   const expects = environmentVariables.find((variable) => variable.name === name)?.expects;
   // Addresses may carry a password, so they aren't repeated.
-  const shown = name.endsWith('_URL') ? '' : ` but is "${value}"`;
+  const shown = name.endsWith('_URL') || name === 'GARBOARD_SECRET' ? '' : ` but is "${value}"`;
   return `${name} must be ${expects}${shown}.`;
 }
 

@@ -13,6 +13,12 @@ export function repositoryRoot(): string {
   return found;
 }
 
+/** The version of the whole, as the repository's package.json states it. */
+export function productVersion(): string {
+  const manifest = readFileSync(join(repositoryRoot(), 'package.json'), 'utf8');
+  return String((JSON.parse(manifest) as { version?: unknown }).version);
+}
+
 function findRoot(start: string): string {
   for (let folder = start; ; folder = dirname(folder)) {
     const manifest = join(folder, 'package.json');

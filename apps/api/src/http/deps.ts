@@ -5,7 +5,7 @@ import type { ObjectStore } from '@garboard/platform/object-store';
 
 /** What the server is built from; tests give their own. */
 export interface Deps {
-  env: Pick<Env, 'publicUrl' | 'dataDir'>;
+  env: Pick<Env, 'publicUrl' | 'dataDir' | 'secret'>;
   db: Database;
   store: ObjectStore;
   log: Logger;

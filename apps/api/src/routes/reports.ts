@@ -11,7 +11,7 @@ import { serveBytes } from '../http/serve-bytes.ts';
 
 export function reportRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'createReport', (ctx, { params, body }) =>
-    requestReport(ctx, { surveyId: params.id, kind: body.kind }),
+    requestReport(ctx, { surveyId: params.id, kind: body.kind, publicUrl: deps.env.publicUrl }),
   );
   serve(app, deps, 'listReports', (ctx, { params, query }) =>
     listReports(ctx, { surveyId: params.id, ...query }),

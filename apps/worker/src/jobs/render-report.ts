@@ -4,18 +4,23 @@ import { join } from 'node:path';
 import type { JobData } from '@garboard/contract/jobs';
 import { keepObject } from '@garboard/core/files/keep-object';
 import { enqueue } from '@garboard/core/outbox/enqueue';
+import { Refusal } from '@garboard/core/problems';
 import { type ClaimedReport, claimReport } from '@garboard/core/reports/claim-report';
 import { failReport } from '@garboard/core/reports/fail-report';
 import { finishReport } from '@garboard/core/reports/finish-report';
 import { photosOf } from '@garboard/core/reports/freeze-snapshot';
 import { reportProgress } from '@garboard/core/reports/report-progress';
+import { type Signer, signerOf } from '@garboard/core/signing/signer';
 import { inTransaction } from '@garboard/db/database';
 import { NoRetryError } from '@garboard/platform/queue';
+import { openSealer } from '@garboard/platform/sealing';
 import { renderReport } from '@garboard/report/render-report';
 import type { Attempt, JobDeps } from '../job-deps.ts';
 import { PageTimeout } from '../render/browser.ts';
 import { PrintError, printReport } from '../render/print-report.ts';
 import { reportFontFiles, reportFontUrls } from '../render/report-fonts.ts';
+import { sealOf } from '../seal/seal-of.ts';
+import { sealPdf } from '../seal/seal-pdf.ts';
 import { gatherPhotos, PhotoUnready, photoFileName, type Within } from './gather-photos.ts';
 import { ClaimLost, Pulse } from './pulse.ts';
 
@@ -27,6 +32,8 @@ interface Rendering extends ClaimedReport {
   firmId: string;
   reportId: string;
   within: Within;
+  /** The firm's key, opened before the work is begun. */
+  signer: Signer;
 }
 
 /**
@@ -46,10 +53,12 @@ export async function renderReportJob(
   const claimed = await within((ctx) => claimReport(ctx, reportId));
   if (!claimed) return;
   try {
-    await makeReport(deps, { ...claimed, firmId, reportId, within });
+    const sealer = await openSealer(deps.env);
+    const signer = await within((ctx) => signerOf(ctx, firmId, sealer));
+    await makeReport(deps, { ...claimed, firmId, reportId, within, signer });
   } catch (error) {
     if (error instanceof ClaimLost) return log.warn({ reportId }, 'report taken over by another attempt');
-    const hopeless = error instanceof PrintError;
+    const hopeless = error instanceof PrintError || error instanceof Refusal;
     if (hopeless || lastAttempt) {
       const problem = problemInWords(error, reportId);
       await within((ctx) => failReport(ctx, { reportId, claim: claimed.claim, problem }));
@@ -59,7 +68,7 @@ export async function renderReportJob(
 }
 
 async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
-  const { snapshot, claim, firmId, reportId, within } = rendering;
+  const { snapshot, claim, firmId, reportId, within, signer } = rendering;
   const photoIds = photosOf(snapshot);
   const pulse = new Pulse({ progress: 2, stage: 'Gathering photos' }, (step) =>
     within((ctx) => reportProgress(ctx, { reportId, claim, ...step })),
@@ -88,8 +97,11 @@ async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
       onRefused: (url) =>
         deps.log.warn({ reportId, url }, 'the report asked for something outside its folder'),
     });
-    pulse.show({ progress: 94, stage: 'Filing' });
-    await file(deps, rendering, printed);
+    pulse.show({ progress: 92, stage: 'Signing' });
+    const seal = sealOf({ snapshot, signer, chromium: await deps.browser.version(), at: deps.clock() });
+    await sealPdf({ ...seal.request, path: printed.pdfPath });
+    pulse.show({ progress: 96, stage: 'Filing' });
+    await file(deps, rendering, { ...printed, renderer: seal.renderer });
   } finally {
     await pulse.stop();
     await rm(workDir, { recursive: true, force: true, maxRetries: 3 });
@@ -99,8 +111,8 @@ async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
 /** Keeps the PDF in the store and issues the report with it; a PDF that isn't needed after all is collected. */
 async function file(
   deps: JobDeps,
-  { within, reportId, claim }: Rendering,
-  printed: { pdfPath: string; pages: number },
+  { within, reportId, claim, signer }: Rendering,
+  printed: { pdfPath: string; pages: number; renderer: string },
 ): Promise<void> {
   const staged = await deps.store.stage(createReadStream(printed.pdfPath), { maxBytes: maxPdfBytes });
   const { sha256, bytes } = staged;
@@ -108,7 +120,9 @@ async function file(
   try {
     issued = await within(async (ctx) => {
       await keepObject(ctx.tx, staged);
-      return finishReport(ctx, { reportId, claim, sha256, bytes, pages: printed.pages });
+      const { pages, renderer } = printed;
+      const signedBy = signer.subject;
+      return finishReport(ctx, { reportId, claim, sha256, bytes, pages, renderer, signedBy });
     });
   } finally {
     if (!issued) {
@@ -122,7 +136,9 @@ async function file(
 }
 
 function problemInWords(error: unknown, reportId: string): string {
-  if (error instanceof PrintError || error instanceof PhotoUnready) return error.message;
+  if (error instanceof PrintError || error instanceof PhotoUnready || error instanceof Refusal) {
+    return error.message;
+  }
   if (error instanceof PageTimeout) {
     return 'Printing took too long. Try again when the server is less busy.';
   }

@@ -14,6 +14,10 @@ export interface FinishReport {
   sha256: string;
   pages: number;
   bytes: number;
+  /** What made the pages, with versions. */
+  renderer: string;
+  /** Whom the certificate names that signed the file. */
+  signedBy: string;
 }
 
 /**
@@ -23,7 +27,7 @@ export interface FinishReport {
  * @returns false when another attempt has taken it over, or it was issued already: nothing was changed.
  */
 export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boolean> {
-  const { reportId, claim, sha256, pages, bytes } = input;
+  const { reportId, claim, sha256, pages, bytes, renderer, signedBy } = input;
   const owner = await ctx.tx.report.findUnique({ where: { id: reportId }, select: { surveyId: true } });
   if (!owner) return false;
   // The survey before the report, as everywhere, so that no two transactions wait for each other.
@@ -40,6 +44,8 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
       sha256,
       pages,
       bytes,
+      renderer,
+      signedBy,
     },
   });
   if (mine.count === 0) return false;

@@ -24,6 +24,8 @@ export interface FreezeInput {
   surveyId: string;
   kind: IssuableKind;
   revision: number;
+  /** By what the document can be looked up; none for a preview. */
+  verification?: ReportSnapshot['verification'];
 }
 
 type Draft = z.input<typeof reportSnapshot>;
@@ -36,7 +38,8 @@ type Draft = z.input<typeof reportSnapshot>;
  */
 export async function freezeSnapshot(ctx: Ctx, input: FreezeInput): Promise<ReportSnapshot> {
   const draft = input.kind === 'full' ? await fromWorkingCopy(ctx, input) : await fromIssued(ctx, input);
-  return reportSnapshot.parse(draft);
+  // Never that of the report from which it is made.
+  return reportSnapshot.parse({ ...draft, verification: input.verification ?? null });
 }
 
 /** The photos a document shows, each once. */

@@ -1,4 +1,5 @@
 import type { Report } from '@garboard/contract/reports';
+import { groupedCode } from '@garboard/contract/verification';
 import type { Prisma } from '@garboard/db/database';
 import type { ReportKind, ReportState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
@@ -32,6 +33,9 @@ export function presentReport(row: ReportRow, latest: LatestIssued): Report {
     sha256: row.sha256,
     pages: row.pages,
     bytes: row.bytes,
+    verificationCode: row.verificationCode && groupedCode(row.verificationCode),
+    renderer: row.renderer,
+    signedBy: row.signedBy,
     requestedAt: row.createdAt.toISOString(),
     requestedBy: row.requestedBy,
     issuedAt: row.issuedAt?.toISOString() ?? null,

@@ -7,13 +7,17 @@ import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { enqueue } from '../outbox/enqueue.ts';
 import { wrongState } from '../problems.ts';
+import { refuseUnsignable } from '../signing/signer.ts';
 import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
 import { freezeSnapshot, type IssuableKind, photosOf } from './freeze-snapshot.ts';
+import { newVerification } from './new-verification.ts';
 import { latestIssued, presentReport } from './present-report.ts';
 
 export interface RequestReport {
   surveyId: string;
   kind: IssuableKind;
+  /** Address of the installation, under which the document can be verified; without a slash at the end. */
+  publicUrl: string;
 }
 
 /**
@@ -21,7 +25,8 @@ export interface RequestReport {
  *
  * @throws Refusal `not-found`, `not-allowed`; `wrong-state` saying what has to be done first.
  */
-export async function requestReport(ctx: Ctx, { surveyId, kind }: RequestReport): Promise<Report> {
+export async function requestReport(ctx: Ctx, input: RequestReport): Promise<Report> {
+  const { surveyId, kind, publicUrl } = input;
   const survey = await loadSurvey(ctx, surveyId);
   const role = authorise(
     ctx.actor,
@@ -29,9 +34,11 @@ export async function requestReport(ctx: Ctx, { surveyId, kind }: RequestReport)
     'report.issue',
     'Reports and letters are issued by a surveyor or principal of the survey firm.',
   );
+  await refuseUnsignable(ctx, survey.firmId);
   await lockSurvey(ctx, survey.id);
   const revision = await nextRevision(ctx, survey.id, kind);
-  const snapshot = await freezeSnapshot(ctx, { surveyId: survey.id, kind, revision });
+  const verification = newVerification(publicUrl);
+  const snapshot = await freezeSnapshot(ctx, { surveyId: survey.id, kind, revision, verification });
   const { firmId } = survey;
   const id = newId();
   const row = await ctx.tx.report.create({
@@ -42,6 +49,7 @@ export async function requestReport(ctx: Ctx, { surveyId, kind }: RequestReport)
       kind,
       revision,
       snapshot,
+      verificationCode: verification.code,
       stage: 'Waiting for its turn',
       requestedById: actorId(ctx.actor),
       requestedBy: actorName(ctx.actor),

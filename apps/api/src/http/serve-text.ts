@@ -1,0 +1,46 @@
+import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
+import type { Ctx } from '@garboard/core/context';
+import { inTransaction } from '@garboard/db/database';
+import type { FastifyInstance } from 'fastify';
+import type { z } from 'zod';
+import type { Deps } from './deps.ts';
+import { actorOf, contextOf, fastifyPath } from './serve.ts';
+import { disposition } from './serve-bytes.ts';
+
+type TextRoute = {
+  [N in RouteName]: Routes[N] extends { response: 'bytes'; params: z.ZodObject } ? N : never;
+}[RouteName];
+
+/** A file made on the spot, small enough to be a string. */
+export interface MadeText {
+  text: string;
+  mediaType: string;
+  fileName: string;
+}
+
+/** Registers a route that answers with a text made for it, to be kept as a file. */
+export function serveText<N extends TextRoute>(
+  app: FastifyInstance,
+  deps: Deps,
+  name: N,
+  handler: (ctx: Ctx, params: z.output<Routes[N]['params']>) => Promise<MadeText>,
+): void {
+  const route: Route = routes[name];
+  app.served.names.add(name);
+  app.route({
+    method: route.method,
+    url: fastifyPath(route),
+    schema: { params: route.params },
+    config: { route },
+    handler: async (request, reply) => {
+      const params = request.params as z.output<Routes[N]['params']>;
+      const made = await inTransaction(deps.db, actorOf(request).firmIds, (tx) =>
+        handler(contextOf(deps, request, tx), params),
+      );
+      reply.header('content-type', made.mediaType);
+      reply.header('x-content-type-options', 'nosniff');
+      reply.header('content-disposition', disposition('attachment', made.fileName));
+      return reply.code(route.status).send(made.text);
+    },
+  });
+}
