@@ -7,7 +7,9 @@ import { bodyStyles } from './styles/body-styles.ts';
 import { fontFaces, pageBoxes } from './styles/page-styles.ts';
 import { recordStyles } from './styles/record-styles.ts';
 import { sectionStyles } from './styles/section-styles.ts';
+import { verificationStyles } from './styles/verification-styles.ts';
 import { worksheetStyles } from './styles/worksheet-styles.ts';
+import { Verification, VerificationStrip } from './verification.tsx';
 
 /** Where the files lie that the HTML refers to. */
 export interface ReportFiles {
@@ -23,6 +25,9 @@ export function documentTitle(snapshot: ReportSnapshot): string {
   const what = kind === 'full' ? purposeLabels[survey.purpose] : reportKindLabels[kind];
   return `${vessel.name}: ${what} ${survey.number}, revision ${revision}`;
 }
+
+const isLetter = ({ kind }: ReportSnapshot): boolean =>
+  kind === 'clearance-letter' || kind === 'status-letter';
 
 /**
  * Turns a frozen snapshot into one HTML page, ready to be printed. The same snapshot and addresses always give the
@@ -45,9 +50,15 @@ export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: R
     sectionStyles,
     recordStyles,
     worksheetStyles,
+    verificationStyles,
   ].join('\n');
   const body = renderToStaticMarkup(
-    createElement('body', null, createElement(DocumentBody, { snapshot, photoUrl })),
+    createElement(
+      'body',
+      null,
+      createElement(DocumentBody, { snapshot, photoUrl }),
+      createElement(isLetter(snapshot) ? VerificationStrip : Verification, { snapshot }),
+    ),
   );
   return `<!doctype html>\n<html lang="${snapshot.language}"><head>${head}<style>${styles}</style></head>${body}</html>\n`;
 }
