@@ -175,6 +175,37 @@ describe('marks', () => {
     expect(await spread(40)).toBeGreaterThan(90);
   });
 
+  it('leaves nothing of what a blur hides: another text of the same greyness gives the same picture', async () => {
+    const sheet = (text: string, at: { x: number; y: number }) =>
+      sharp(
+        Buffer.from(
+          `<svg xmlns="http://www.w3.org/2000/svg" width="1600" height="1200"><rect width="1600" height="1200" fill="#ddd"/>
+          <g transform="translate(${at.x} ${at.y})">${[...text].map((c, i) => `<rect x="${(Number(c) * 7) % 18}" y="${i * 3}" width="6" height="2" fill="#111"/>`).join('')}</g></svg>`,
+        ),
+      )
+        .png()
+        .toBuffer();
+    const [x, y] = [800, 600];
+    for (const [width, height] of [
+      [24, 30],
+      [90, 90],
+    ] as const) {
+      const mark: Mark = {
+        ...{ shape: 'blur', from: { x: x / 1600, y: y / 1200 } },
+        to: { x: (x + width) / 1600, y: (y + height) / 1200 },
+      };
+      const area = { left: x, top: y, width, height };
+      const seen = async (text: string) => {
+        const { open } = await derive(await sheet(text, { x, y }), 0, [mark]);
+        return open('screen').extract(area).greyscale().raw().toBuffer();
+      };
+      const [one, other] = [await seen('1234567890'), await seen('1357924680')];
+      const most = Math.max(...one.map((v, i) => Math.abs(v - (other[i] ?? 0))));
+      // Of 204 between ink and paper; less than compression alone may change.
+      expect(most, `${width} by ${height}`).toBeLessThan(24);
+    }
+  });
+
   it('turn with nothing: they are drawn on the turned picture', async () => {
     const mark: Mark = { shape: 'line', from: { x: 0.1, y: 0.1 }, to: { x: 0.9, y: 0.1 } };
     const { open } = await derive(await plain(), 1, [mark]);

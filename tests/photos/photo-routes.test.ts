@@ -1,4 +1,5 @@
-import { readdir } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { readdir, readFile } from 'node:fs/promises';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -167,7 +168,14 @@ describe('a photo', () => {
     const original = await surveyor.get(`${path}/image?size=original`).expect(200);
     expect(original.body.length).toBe(photo.bytes);
 
-    const marks = [{ shape: 'arrow', from: { x: 0.1, y: 0.1 }, to: { x: 0.5, y: 0.5 } }];
+    const marks = [
+      { shape: 'arrow', from: { x: 0.1, y: 0.1 }, to: { x: 0.5, y: 0.5 } },
+      { shape: 'ring', centre: { x: 0.5, y: 0.5 }, radius: 0.2 },
+      { shape: 'box', from: { x: 0.6, y: 0.6 }, to: { x: 0.8, y: 0.8 } },
+      { shape: 'line', from: { x: 0.1, y: 0.9 }, to: { x: 0.9, y: 0.9 } },
+      { shape: 'label', at: { x: 0.2, y: 0.2 }, text: 'Soft here' },
+      { shape: 'blur', from: { x: 0.7, y: 0.1 }, to: { x: 0.9, y: 0.3 } },
+    ];
     const turned = await surveyor
       .patch(path)
       .set('if-match', '"1"')
@@ -186,7 +194,9 @@ describe('a photo', () => {
     await collectObjectJob(jobs(), { sha256: old });
     await collectObjectJob(jobs(), { sha256: photo.sha256 });
     expect(await server.store.has(old)).toBe(false);
-    expect(await server.store.has(photo.sha256)).toBe(true);
+    // Whatever is drawn over it and however it is turned, the original is what came.
+    const bytes = await readFile(await server.store.localFile(photo.sha256));
+    expect(createHash('sha256').update(bytes).digest('hex')).toBe(photo.sha256);
 
     await surveyor.delete(path).expect(204);
     await surveyor.get(path).expect(404);
@@ -223,7 +233,9 @@ describe('a photo', () => {
       photoIds: [a.id],
     };
     await surveyor.post(`/v1/surveys/${surveyId}/findings`).send(finding).expect(201);
-    expect((await surveyor.delete(`/v1/photos/${a.id}`).expect(409)).body.detail).toMatch(/Finding 1 shows/);
+    expect((await surveyor.delete(`/v1/photos/${a.id}`).expect(409)).body.detail).toMatch(
+      /Finding 1, “Soft deck”, shows/,
+    );
 
     const owner = await buildPerson(server.db);
     await inTransaction(server.db, [firm.id], async (tx) => {

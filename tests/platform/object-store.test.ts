@@ -4,7 +4,13 @@ import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
 import { pathToFileURL } from 'node:url';
-import { ObjectMissingError, ObjectTooLargeError, openObjectStore } from '@garboard/platform/object-store';
+import {
+  ObjectMissingError,
+  type ObjectStore,
+  ObjectTooLargeError,
+  openObjectStore,
+  PartsMissingError,
+} from '@garboard/platform/object-store';
 import { expect, test } from 'vitest';
 import { testFolder } from './folders.ts';
 
@@ -137,6 +143,49 @@ test('sweeping removes old staged files only', async () => {
   expect(await store.sweepStaging(60_000)).toBe(1);
   await expect(stat(old.localPath)).rejects.toThrow();
   await expect(stat(fresh.localPath)).resolves.toBeDefined();
+});
+
+const key = '0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f';
+
+const together = (store: ObjectStore, bytes: number) => buffer(store.readParts(key, bytes));
+
+test('parts become one file again, also after the store was opened anew', async () => {
+  const { folder, store } = await newStore();
+  const whole = randomBytes(50_000);
+  await store.putPart(key, 0, whole.subarray(0, 20_000));
+  await store.putPart(key, 20_000, randomBytes(30_000));
+  // Sent once more, shorter: the later one counts.
+  await store.putPart(key, 20_000, whole.subarray(20_000, 45_000));
+  const again = await openObjectStore(pathToFileURL(folder).href);
+  await again.putPart(key, 45_000, whole.subarray(45_000));
+  expect(Buffer.compare(await together(again, 50_000), whole)).toBe(0);
+  const staged = await again.stage(again.readParts(key, 50_000), generous);
+  expect(staged.bytes).toBe(50_000);
+  await staged.discard();
+  await again.dropParts(key);
+  await again.dropParts(key);
+  expect(await readdir(join(folder, 'parts'))).toEqual([]);
+});
+
+test('parts with a gap, or fewer than said, are not taken for a file', async () => {
+  const { store } = await newStore();
+  await expect(together(store, 10)).rejects.toThrow(PartsMissingError);
+  await store.putPart(key, 0, randomBytes(10));
+  await store.putPart(key, 20, randomBytes(10));
+  await expect(together(store, 30)).rejects.toThrow(PartsMissingError);
+  await expect(together(store, 15)).rejects.toThrow(PartsMissingError);
+  await expect(store.stage(store.readParts(key, 30), generous)).rejects.toThrow(PartsMissingError);
+  await expect(store.putPart('../x', 0, randomBytes(1))).rejects.toThrow('Not a UUID');
+});
+
+test('sweeping removes the parts of files that were given up only', async () => {
+  const { folder, store } = await newStore();
+  expect(await store.sweepParts(60_000)).toBe(0);
+  await store.putPart(key, 0, randomBytes(10));
+  expect(await store.sweepParts(60_000)).toBe(0);
+  const hourAgo = new Date(Date.now() - 3_600_000);
+  await utimes(join(folder, 'parts', key), hourAgo, hourAgo);
+  expect(await store.sweepParts(60_000)).toBe(1);
 });
 
 test('the check leaves nothing behind', async () => {

@@ -29,7 +29,7 @@ export function labelType({ width, height }: Size): { type: number; pad: number 
 /** The colour that a mark is drawn in. */
 export function markColour(mark: Mark): string {
   if (mark.shape === 'label') return mark.tone === 'signal' ? markColours.signalPlate : markColours.ink;
-  return markColours['tone' in mark ? (mark.tone ?? 'signal') : 'ink'];
+  return markColours[mark.shape === 'blur' ? 'ink' : (mark.tone ?? 'signal')];
 }
 
 /** A mark’s line as the data of an SVG path, in pixels of a picture of this size. */

@@ -21,7 +21,9 @@ export async function deletePhoto(ctx: Ctx, id: string): Promise<void> {
     orderBy: { number: 'asc' },
   });
   if (finding)
-    throw wrongState(`Finding ${finding.number} shows this photo. Take it out of the finding first.`);
+    throw wrongState(
+      `Finding ${finding.number}, “${finding.title}”, shows this photo. Take it out of the finding first.`,
+    );
   const report = await ctx.tx.report.findFirst({ where: { photos: { some: { photoId: id } } } });
   if (report) {
     const label = reportKindLabels[report.kind as ReportKind].toLowerCase();

@@ -48,12 +48,17 @@ function region({ from, to }: Shape<'blur'>, { width, height }: Size) {
   return { left, top, width: right - left, height: bottom - top };
 }
 
+/** Most cells along a side of a blurred region, and the least pixels that are averaged into one along each side. */
+const blurCells = 6;
+const blurCellPixels = 12;
+
 // A blur alone can be undone in part. Averaged down to a few cells first, what was there is gone for good.
 async function blurred(picture: Pixels, mark: Shape<'blur'>): Promise<OverlayOptions[]> {
   const area = region(mark, picture);
+  const cellsOf = (side: number) => Math.max(1, Math.min(blurCells, Math.floor(side / blurCellPixels)));
   const cells = await openPixels(picture)
     .extract(area)
-    .resize(Math.min(6, area.width), Math.min(6, area.height), { fit: 'fill', kernel: 'linear' })
+    .resize(cellsOf(area.width), cellsOf(area.height), { fit: 'fill', kernel: 'linear' })
     .png()
     .toBuffer();
   const input = await sharp(cells)
