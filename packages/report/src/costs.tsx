@@ -102,6 +102,46 @@ export function Costs({ snapshot }: { snapshot: SurveyReportSnapshot }) {
   );
 }
 
+/** The totals alone, for a document that says nothing more of each finding. */
+export function CostTotals({ findings }: { findings: readonly SnapshotFinding[] }) {
+  const totals = costsByUrgency(costedOf(findings));
+  if (totals.length === 0) return null;
+  return (
+    <section id="costs" className="keep">
+      <h2>What putting it right may cost</h2>
+      <p>
+        A guide for talks between buyer and seller, not an offer. Have the work quoted before relying on it.
+      </p>
+      <table className="costs">
+        <caption className="unseen">Costs by urgency</caption>
+        <thead>
+          <tr>
+            <th scope="col">Urgency</th>
+            <th scope="col" className="basis">
+              Rests on
+            </th>
+            <th scope="col" className="amount">
+              Cost
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {[
+            ...totals.map((total) => ({ ...total, words: urgencyLabels[total.urgency] })),
+            ...costsInAll(totals).map((total) => ({ ...total, words: 'All together' })),
+          ].map((total) => (
+            <tr key={`${total.words} ${total.currency}`}>
+              <th scope="row">{total.words}</th>
+              <td className="basis">{restsOn(total)}</td>
+              <td className="amount">{writtenCost(total)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
 function Row({ finding }: { finding: Costed }) {
   return (
     <tr>

@@ -1,12 +1,19 @@
-import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import type { Paper } from '@garboard/contract/people';
+import type { SnapshotPhoto, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { purposeLabels, reportKindLabels, urgencies, urgencyLabels } from '@garboard/trade/vocabulary';
 import { counted, listed, writtenDay, writtenDayOf } from './format.ts';
 import { Gauge, type Sources } from './parts.tsx';
-import { aspect } from './photos.tsx';
+import { aspect } from './photo-layout.ts';
 
 // Millimetres. The photo shrinks further where the page has no room for it.
 const textWidth = 172;
-const tallestLeadPhoto = 112;
+const tallestLeadPhoto = { A4: 112, Letter: 96 };
+
+/** The lead photo's size on the cover, in millimetres. */
+export function leadPhotoSize(photo: SnapshotPhoto, paper: Paper): { width: number; height: number } {
+  const height = Math.min(tallestLeadPhoto[paper], textWidth / aspect(photo));
+  return { width: height * aspect(photo), height };
+}
 
 /** The first page: which vessel, for whom, by whom, and at once how much must not wait. */
 export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot } & Sources) {
@@ -23,7 +30,7 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
       <div className="cover-name">
         <p className="purpose">
           {purposeLabels[survey.purpose]}
-          {snapshot.kind === 'recommendations' && `: ${reportKindLabels.recommendations.toLowerCase()}`}
+          {snapshot.kind !== 'full' && `: ${reportKindLabels[snapshot.kind].toLowerCase()}`}
         </p>
         <h1 dir="auto" className={nameSize(vessel.name)}>
           {vessel.name}
@@ -37,7 +44,7 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
           alt={leadPhoto.caption ? `${vessel.name}: ${leadPhoto.caption}` : `The vessel ${vessel.name}`}
           width={leadPhoto.width}
           height={leadPhoto.height}
-          style={{ height: `${Math.min(tallestLeadPhoto, textWidth / aspect(leadPhoto)).toFixed(2)}mm` }}
+          style={{ height: `${leadPhotoSize(leadPhoto, snapshot.paper).height.toFixed(2)}mm` }}
           fetchPriority="low"
         />
       )}

@@ -1,9 +1,12 @@
 import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { systemLabels, urgencyLabels } from '@garboard/trade/vocabulary';
+import { Addendum } from './addendum.tsx';
+import { BrokerSummary } from './broker-summary.tsx';
 import { Contents, type ContentsLine } from './contents.tsx';
 import { Costs, hasCosts } from './costs.tsx';
 import { Cover } from './cover.tsx';
 import { coverageLine, hasCoverage } from './coverage-record.tsx';
+import { diagramsOf } from './diagrams.tsx';
 import { equipmentLine, hasEquipment } from './equipment-record.tsx';
 import { FindingBlock } from './finding-block.tsx';
 import { bySystem, byUrgency, recommendations } from './findings-order.ts';
@@ -11,9 +14,13 @@ import { IndexOfFindings } from './index-of-findings.tsx';
 import { Letter } from './letter.tsx';
 import type { Sources } from './parts.tsx';
 import { Reading } from './reading.tsx';
+import { hasRevisions, Revisions, revisionsLine } from './revisions.tsx';
+import { hasTrial, hasValue, Trial, trialLine, Value, valueLine } from './sections-apart.tsx';
 import { Statement } from './statement.tsx';
+import { SummaryPage, summaryLine } from './summary-page.tsx';
 import { SurveyRecord } from './survey-record.tsx';
 import { Terms } from './terms.tsx';
+import { hasVerification, verificationLine } from './verification.tsx';
 import { WorkList } from './work-list.tsx';
 import { Measurements, measuredApart, measuredFor } from './worksheets/measurements.tsx';
 
@@ -26,6 +33,10 @@ export function DocumentBody({ snapshot, ...sources }: Of<ReportSnapshot>) {
       return <FullReport snapshot={snapshot} {...sources} />;
     case 'recommendations':
       return <Recommendations snapshot={snapshot} {...sources} />;
+    case 'summary':
+      return <BrokerSummary snapshot={snapshot} {...sources} />;
+    case 're-inspection':
+      return <Addendum snapshot={snapshot} {...sources} />;
     default:
       return <Letter snapshot={snapshot} />;
   }
@@ -34,7 +45,12 @@ export function DocumentBody({ snapshot, ...sources }: Of<ReportSnapshot>) {
 // What must not wait comes before the record of the survey: most readers stop after the index.
 function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
   const systems = bySystem(snapshot.findings);
+  const diagrams = diagramsOf(
+    systems.flatMap((group) => group.findings),
+    snapshot.catalogue,
+  );
   const lines: ContentsLine[] = [
+    summaryLine,
     { id: 'reading', title: 'How to read this report' },
     { id: 'index', title: 'Findings by urgency' },
     {
@@ -54,16 +70,21 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
       title: 'Findings by system',
       parts: systems.map(({ system }) => ({ id: `system-${system}`, title: systemLabels[system] })),
     },
+    ...(hasTrial(snapshot) ? [trialLine] : []),
     ...(measuredApart(snapshot).length > 0 ? [{ id: 'measurements', title: 'Other measurements' }] : []),
     { id: 'work', title: 'What to do, and by when' },
     ...(hasCosts(snapshot) ? [{ id: 'costs', title: 'What putting it right may cost' }] : []),
+    ...(hasValue(snapshot) ? [valueLine] : []),
     { id: 'terms', title: 'Words used' },
     { id: 'statement', title: 'Surveyor’s statement' },
+    ...(hasRevisions(snapshot) ? [revisionsLine] : []),
+    ...(hasVerification(snapshot) ? [verificationLine] : []),
   ];
   return (
     <>
       <Cover snapshot={snapshot} photoUrl={photoUrl} />
       <main>
+        <SummaryPage snapshot={snapshot} readOn="finding" />
         <Contents lines={lines} />
         <Reading />
         <IndexOfFindings findings={snapshot.findings} />
@@ -80,6 +101,7 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
                   finding={finding}
                   worksheets={measuredFor(snapshot, finding)}
                   timeZone={snapshot.timeZone}
+                  diagram={diagrams.get(finding.number)}
                   level={4}
                   photoUrl={photoUrl}
                 />
@@ -87,11 +109,14 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
             </section>
           ))}
         </section>
+        <Trial snapshot={snapshot} />
         <Measurements snapshot={snapshot} />
         <WorkList snapshot={snapshot} />
         <Costs snapshot={snapshot} />
+        <Value snapshot={snapshot} />
         <Terms />
         <Statement snapshot={snapshot} />
+        <Revisions snapshot={snapshot} />
       </main>
     </>
   );
@@ -99,13 +124,18 @@ function FullReport({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
 
 function Recommendations({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
   const findings = recommendations(snapshot.findings);
+  const groups = byUrgency(findings);
+  const diagrams = diagramsOf(
+    groups.flatMap((group) => group.findings),
+    snapshot.catalogue,
+  );
   return (
     <>
       <Cover snapshot={{ ...snapshot, findings }} photoUrl={photoUrl} />
       <main>
         <Reading />
         <IndexOfFindings findings={findings} />
-        {byUrgency(findings).map((group) => (
+        {groups.map((group) => (
           <section key={group.urgency} className="group">
             <h2>{urgencyLabels[group.urgency]}</h2>
             {group.findings.map((finding) => (
@@ -114,6 +144,7 @@ function Recommendations({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
                 finding={finding}
                 worksheets={measuredFor(snapshot, finding)}
                 timeZone={snapshot.timeZone}
+                diagram={diagrams.get(finding.number)}
                 level={3}
                 photoUrl={photoUrl}
               />
@@ -122,6 +153,7 @@ function Recommendations({ snapshot, photoUrl }: Of<SurveyReportSnapshot>) {
         ))}
         <Costs snapshot={{ ...snapshot, findings }} />
         <Statement snapshot={snapshot} />
+        <Revisions snapshot={snapshot} />
       </main>
     </>
   );

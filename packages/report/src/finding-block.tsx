@@ -1,6 +1,7 @@
 import type { SnapshotFinding, SnapshotWorksheet } from '@garboard/contract/report-snapshot';
 import { findingStateLabels, harmLabels } from '@garboard/trade/vocabulary';
 import { FindingCost } from './costs.tsx';
+import { DiagramFigure, type FindingDiagram } from './diagrams.tsx';
 import { dueWords, urgencyWords } from './format.ts';
 import { hasMovedOn } from './index-of-findings.tsx';
 import { Gauge, PageOf, Paragraph, Prose, paragraphsOf, type Sources } from './parts.tsx';
@@ -12,12 +13,14 @@ interface Props extends Sources {
   /** What was measured for it. */
   worksheets: readonly SnapshotWorksheet[];
   timeZone: string;
+  /** The drawing of the known defect it began from. */
+  diagram?: FindingDiagram | undefined;
   /** The rank of the heading, so that the document's outline has no gaps. */
   level: 3 | 4;
 }
 
 /** One finding: its urgency in the margin, what was seen and what to do beside it, its photos below. */
-export function FindingBlock({ finding, worksheets, timeZone, level, photoUrl }: Props) {
+export function FindingBlock({ finding, worksheets, timeZone, diagram, level, photoUrl }: Props) {
   const Heading = level === 3 ? 'h3' : 'h4';
   // The first paragraph stays on the heading's page; the rest may go on to the next.
   const [first, ...more] = paragraphsOf(finding.observed);
@@ -52,6 +55,7 @@ export function FindingBlock({ finding, worksheets, timeZone, level, photoUrl }:
           </p>
         )}
         <Photos finding={finding} timeZone={timeZone} photoUrl={photoUrl} />
+        <DiagramFigure number={finding.number} of={diagram} />
         {worksheets.map((worksheet) => (
           <WorksheetBlock key={worksheet.id} worksheet={worksheet} level={level === 3 ? 4 : 5} />
         ))}

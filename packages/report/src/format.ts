@@ -1,3 +1,4 @@
+import type { MeasureSystem } from '@garboard/contract/people';
 import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
 import { dayIn } from '@garboard/trade/due-dates';
 import { urgencyLabels } from '@garboard/trade/vocabulary';
@@ -36,16 +37,21 @@ export function grouped(value: number): string {
 const metresPerInch = 0.0254;
 const kilogramsPerPound = 0.45359237;
 
-/** A length in metres to the centimetre, with feet and whole inches in parentheses. */
-export function length(metres: number): string {
+/** A length in metres to the centimetre, in feet and whole inches, or the first with the second in parentheses. */
+export function length(metres: number, measures: MeasureSystem = 'both'): string {
   const inches = Math.round(metres / metresPerInch);
-  return `${metres.toFixed(2)} m (${Math.floor(inches / 12)} ft ${inches % 12} in)`;
+  const us = `${Math.floor(inches / 12)} ft ${inches % 12} in`;
+  return written({ metric: `${metres.toFixed(2)} m`, us }, measures);
 }
 
-/** A mass in kilograms, with pounds in parentheses rounded to what the figure can bear (three digits). */
-export function mass(kilograms: number): string {
+/** A mass in kilograms, in pounds rounded to what the figure can bear (three digits), or both. */
+export function mass(kilograms: number, measures: MeasureSystem = 'both'): string {
   const pounds = Number((kilograms / kilogramsPerPound).toPrecision(3));
-  return `${grouped(kilograms)} kg (${grouped(pounds)} lb)`;
+  return written({ metric: `${grouped(kilograms)} kg`, us: `${grouped(pounds)} lb` }, measures);
+}
+
+function written({ metric, us }: { metric: string; us: string }, measures: MeasureSystem): string {
+  return measures === 'both' ? `${metric} (${us})` : measures === 'us' ? us : metric;
 }
 
 /** The urgency in words, with the number of days where one was stated. */

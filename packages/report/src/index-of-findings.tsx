@@ -4,8 +4,14 @@ import { byUrgency } from './findings-order.ts';
 import { counted, dueWords } from './format.ts';
 import { Gauge, PageOf } from './parts.tsx';
 
+interface Props {
+  findings: readonly SnapshotFinding[];
+  /** Whether the document says more of each finding, to link to. */
+  inFull?: boolean;
+}
+
 /** Every finding on one line, most urgent first, each a link to its place in the report. */
-export function IndexOfFindings({ findings }: { findings: readonly SnapshotFinding[] }) {
+export function IndexOfFindings({ findings, inFull = true }: Props) {
   const groups = byUrgency(findings);
   return (
     <section id="index">
@@ -34,14 +40,16 @@ export function IndexOfFindings({ findings }: { findings: readonly SnapshotFindi
                   Put right by
                 </th>
               )}
-              <th scope="col" className="page">
-                Page
-              </th>
+              {inFull && (
+                <th scope="col" className="page">
+                  Page
+                </th>
+              )}
             </tr>
           </thead>
           <tbody>
             {group.findings.map((finding) => (
-              <Row key={finding.id} finding={finding} />
+              <Row key={finding.id} finding={finding} inFull={inFull} />
             ))}
           </tbody>
         </table>
@@ -50,19 +58,21 @@ export function IndexOfFindings({ findings }: { findings: readonly SnapshotFindi
   );
 }
 
-function Row({ finding }: { finding: SnapshotFinding }) {
+function Row({ finding, inFull }: { finding: SnapshotFinding; inFull: boolean }) {
   return (
     <tr id={`index-${finding.number}`}>
       <td className="number">{finding.number}</td>
       <th scope="row" dir="auto">
-        <a href={`#finding-${finding.number}`}>{finding.title}</a>
+        {inFull ? <a href={`#finding-${finding.number}`}>{finding.title}</a> : finding.title}
         {hasMovedOn(finding) && <span className="state">{findingStateLabels[finding.state]}</span>}
       </th>
       <td className="system">{systemLabels[finding.system]}</td>
       {finding.urgency === 'within-days' && <td className="due">{dueWords(finding)}</td>}
-      <td className="page">
-        <PageOf id={`finding-${finding.number}`} />
-      </td>
+      {inFull && (
+        <td className="page">
+          <PageOf id={`finding-${finding.number}`} />
+        </td>
+      )}
     </tr>
   );
 }

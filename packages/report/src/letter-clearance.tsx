@@ -24,14 +24,24 @@ export function Cleared({ finding, timeZone }: { finding: SnapshotFinding; timeZ
       <div className="finding-text">
         <Prose text={finding.recommendation} lead={<strong>Recommended. </strong>} />
         {clearance && <Evidence clearance={clearance} />}
-        <p className="decision">
-          <strong>{findingStateLabels[finding.state]}</strong>
-          {clearance?.decision && ` by ${decider(clearance)}`}
-          {clearance?.decidedAt && ` on ${writtenDayOf(clearance.decidedAt, timeZone)}`}.
-        </p>
-        {clearance?.reason && <Prose text={clearance.reason} lead={<strong>Reason. </strong>} />}
+        <Decision finding={finding} timeZone={timeZone} />
       </div>
     </article>
+  );
+}
+
+/** How a finding stands, and who decided so, when and why. */
+export function Decision({ finding, timeZone }: { finding: SnapshotFinding; timeZone: string }) {
+  const { clearance } = finding;
+  return (
+    <>
+      <p className="decision">
+        <strong>{findingStateLabels[finding.state]}</strong>
+        {clearance?.decision && ` by ${decider(clearance)}`}
+        {clearance?.decidedAt && ` on ${writtenDayOf(clearance.decidedAt, timeZone)}`}.
+      </p>
+      {clearance?.reason && <Prose text={clearance.reason} lead={<strong>Reason. </strong>} />}
+    </>
   );
 }
 

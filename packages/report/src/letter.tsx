@@ -1,4 +1,4 @@
-import type { LetterSnapshot, SnapshotFinding } from '@garboard/contract/report-snapshot';
+import type { AddendumSnapshot, LetterSnapshot, SnapshotFinding } from '@garboard/contract/report-snapshot';
 import { dayIn } from '@garboard/trade/due-dates';
 import { decidedFindingStates } from '@garboard/trade/states';
 import { findingStateLabels, reportKindLabels } from '@garboard/trade/vocabulary';
@@ -78,7 +78,7 @@ function standing(decided: readonly SnapshotFinding[], waiting: readonly Snapsho
 }
 
 /** The issued reports the letter refers to; the fingerprint tells a copy from an altered one. */
-function RestsOn({ snapshot }: { snapshot: LetterSnapshot }) {
+export function RestsOn({ snapshot }: { snapshot: LetterSnapshot | AddendumSnapshot }) {
   if (snapshot.issuedReports.length === 0) return null;
   return (
     <p className="small">

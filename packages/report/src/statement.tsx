@@ -1,5 +1,6 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
 import { listed, writtenDay, writtenDayOf } from './format.ts';
+import { hasValue } from './sections-apart.tsx';
 
 /** The surveyor's statement about the report, with room to sign. */
 export function Statement({ snapshot }: { snapshot: ReportSnapshot }) {
@@ -18,6 +19,12 @@ export function Statement({ snapshot }: { snapshot: ReportSnapshot }) {
         found. The report is for the person it was prepared for and those it was released to; it describes the
         vessel’s condition when seen and is not a warranty of it.
       </p>
+      {'worksheets' in snapshot && hasValue(snapshot) && (
+        <p>
+          The value stated is my opinion at the date of the survey. It was not set by anybody else, and
+          nothing was promised for reaching it.
+        </p>
+      )}
       <Signature snapshot={snapshot} />
     </section>
   );

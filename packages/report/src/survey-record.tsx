@@ -1,18 +1,14 @@
-import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
-import {
-  attendanceConditionLabels,
-  hullMaterialLabels,
-  labelOf,
-  propulsionLabels,
-} from '@garboard/trade/vocabulary';
+import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import { hullMaterialLabels, labelOf, propulsionLabels, verdictLabels } from '@garboard/trade/vocabulary';
+import { Attendances } from './attendances.tsx';
 import { CoverageRecord, hasCoverage } from './coverage-record.tsx';
 import { EquipmentRecord, hasEquipment } from './equipment-record.tsx';
-import { length, mass, writtenDay } from './format.ts';
+import { length, mass } from './format.ts';
 import { Aside, Facts, Prose } from './parts.tsx';
 
 /** The vessel, the attendances, the scope asked for and achieved, the equipment: what the findings rest on. */
 export function SurveyRecord({ snapshot }: { snapshot: SurveyReportSnapshot }) {
-  const { survey, attendances } = snapshot;
+  const { survey } = snapshot;
   return (
     <section id="record">
       <h2>The vessel and the survey</h2>
@@ -20,7 +16,7 @@ export function SurveyRecord({ snapshot }: { snapshot: SurveyReportSnapshot }) {
         <Particulars snapshot={snapshot} />
       </Aside>
       <Aside id="attendances" title="Attendances">
-        {attendances.length === 0 ? <p>None recorded.</p> : <Attendances snapshot={snapshot} />}
+        <Attendances snapshot={snapshot} />
       </Aside>
       <Aside id="scope" title="Scope">
         <Prose text={survey.scope || 'No scope was agreed in writing.'} />
@@ -38,24 +34,28 @@ export function SurveyRecord({ snapshot }: { snapshot: SurveyReportSnapshot }) {
   );
 }
 
-function Particulars({ snapshot: { vessel } }: { snapshot: ReportSnapshot }) {
+function Particulars({ snapshot }: { snapshot: SurveyReportSnapshot }) {
+  const { vessel, measures, hullNumberDecoded } = snapshot;
   return (
     <>
       <Facts
         caption="Particulars of the vessel"
         rows={[
           ['Name', vessel.name],
-          ['Hull number', vessel.hullNumber],
+          [
+            'Hull number',
+            vessel.hullNumber && <HullNumber marked={vessel.hullNumber} decoded={hullNumberDecoded} />,
+          ],
           ['Official number', vessel.officialNumber],
           ['Builder', vessel.builder],
           ['Model', vessel.model],
           ['Year built', vessel.yearBuilt],
           ['Hull', vessel.hullMaterial && labelOf(hullMaterialLabels, vessel.hullMaterial)],
           ['Propulsion', vessel.propulsion && labelOf(propulsionLabels, vessel.propulsion)],
-          ['Length overall', vessel.lengthOverallM && length(vessel.lengthOverallM)],
-          ['Beam', vessel.beamM && length(vessel.beamM)],
-          ['Draught', vessel.draftM && length(vessel.draftM)],
-          ['Displacement', vessel.displacementKg && mass(vessel.displacementKg)],
+          ['Length overall', vessel.lengthOverallM && length(vessel.lengthOverallM, measures)],
+          ['Beam', vessel.beamM && length(vessel.beamM, measures)],
+          ['Draught', vessel.draftM && length(vessel.draftM, measures)],
+          ['Displacement', vessel.displacementKg && mass(vessel.displacementKg, measures)],
           ['Home port', vessel.homePort],
           ['Flag', vessel.flag],
         ]}
@@ -68,26 +68,23 @@ function Particulars({ snapshot: { vessel } }: { snapshot: ReportSnapshot }) {
   );
 }
 
-function Attendances({ snapshot }: { snapshot: ReportSnapshot }) {
+interface HullNumberProps {
+  marked: string;
+  decoded: SurveyReportSnapshot['hullNumberDecoded'];
+}
+
+/** The hull number as marked, what it tells, and what is wrong with it. */
+function HullNumber({ marked, decoded }: HullNumberProps) {
+  if (!decoded) return <bdi>{marked}</bdi>;
   return (
-    <table className="plain">
-      <caption className="unseen">When and where the vessel was attended</caption>
-      <thead>
-        <tr>
-          <th scope="col">Date</th>
-          <th scope="col">Place</th>
-          <th scope="col">Vessel was</th>
-        </tr>
-      </thead>
-      <tbody>
-        {snapshot.attendances.map((attendance) => (
-          <tr key={`${attendance.date} ${attendance.place} ${attendance.condition}`}>
-            <th scope="row">{writtenDay(attendance.date)}</th>
-            <td dir="auto">{attendance.place}</td>
-            <td>{attendanceConditionLabels[attendance.condition]}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <>
+      <bdi>{marked}</bdi>: <strong>{verdictLabels[decoded.verdict].toLowerCase()}</strong>
+      <p className="decoded">{decoded.fields.map(({ label, text }) => `${label} ${text}`).join('; ')}.</p>
+      {decoded.reasons.map((reason) => (
+        <p key={reason} className="decoded" dir="auto">
+          {reason}
+        </p>
+      ))}
+    </>
   );
 }

@@ -27,17 +27,23 @@ export function fontFaces(fontUrls: Readonly<Record<string, string>>): string {
     .join('\n');
 }
 
+// The same width for the text, 172 mm, on both.
+const margins = { A4: '25mm 18mm 21mm 20mm', Letter: '25mm 20.9mm 21mm 23mm' };
+/** Room between the margins of a first page, whose upper margin is 20 mm; less a millimetre for rounding. */
+const coverHeight = { A4: '255mm', Letter: '237mm' };
+
 /** Paper, margins, running heads and page numbers. */
 export function pageBoxes(snapshot: ReportSnapshot): string {
   const vessel = cssString(shortened(snapshot.vessel.name, 60));
   const survey = cssString(`Survey ${snapshot.survey.number}, revision ${snapshot.revision}`);
   const firm = cssString(shortened(snapshot.firm.name, 70));
   const count = 'content:"Page " counter(page) " of " counter(pages)';
-  const isLetter = snapshot.kind === 'clearance-letter' || snapshot.kind === 'status-letter';
+  const isLetter = !('worksheets' in snapshot);
   return `
+:root { --cover: ${coverHeight[snapshot.paper]}; }
 @page {
   size: ${snapshot.paper};
-  margin: 25mm 18mm 21mm 20mm;
+  margin: ${margins[snapshot.paper]};
   @top-left { content: ${vessel}; vertical-align: bottom; padding-bottom: 5mm; font: 600 8.5pt Report, sans-serif; color: #10202f; }
   @top-right { content: ${survey}; vertical-align: bottom; padding-bottom: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }
   @bottom-left { content: ${firm}; vertical-align: top; padding-top: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }

@@ -1,6 +1,6 @@
 /** The parts that have a shape of their own: cover, contents, index, findings, letters. */
 export const sectionStyles = `
-.cover { display: flex; flex-direction: column; height: 255mm; break-after: page; }
+.cover { display: flex; flex-direction: column; height: var(--cover); break-after: page; }
 .cover-top { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 0.4pt solid var(--ink); padding-bottom: 2mm; }
 .cover-top p { margin: 0; }
 .firm { font-weight: 600; }
@@ -27,6 +27,21 @@ export const sectionStyles = `
 .contents ul ul { columns: 2; column-gap: 10mm; padding: 0.5mm 0 0 var(--gap); font-size: 9pt; }
 .contents ul ul li { break-inside: avoid; }
 
+main > section.one-page + section { margin-top: 12mm; }
+.one-page { break-inside: avoid; break-before: page; }
+.one-page h3 { font-size: 12pt; margin: 5mm 0 1.5mm; }
+.one-page h2 + h3 { margin-top: 0; }
+.first th, .first td, .counts th, .counts td { padding-block: 0.9mm; }
+.first tbody th { font-weight: 400; }
+.first .number { width: 16mm; white-space: nowrap; font-weight: 600; }
+.first .gauge { width: 2mm; height: 6mm; margin-inline-end: 1mm; }
+.first .due { width: 42mm; }
+.first .page { width: 11mm; text-align: end; }
+.counts { font-size: 9pt; }
+.counts th { font-weight: 400; }
+.counts thead th:not(:first-child), .counts td { width: 25mm; text-align: end; }
+.counts .total > * { font-weight: 600; border-top: 0.8pt solid var(--ink); }
+.profile svg { display: block; width: 100%; max-height: 82mm; }
 .urgencies { margin-top: 4mm; }
 .urgencies .gauge-cell { width: 8mm; }
 .urgencies th { width: 54mm; }
@@ -89,7 +104,12 @@ export const sectionStyles = `
 .references { margin-top: 2mm; font-size: 8.5pt; color: var(--quiet); }
 .photo-row { display: flex; gap: 3mm; align-items: flex-start; margin-top: 4mm; break-inside: avoid; }
 .photo { flex: none; break-inside: avoid; }
-.photo img { display: block; width: 100%; height: auto; }
+.photo img { display: block; }
+.diagram { display: grid; grid-template-columns: 80mm 1fr; column-gap: 5mm; align-items: end; margin-top: 4mm; break-inside: avoid; }
+.diagram svg { display: block; width: 80mm; height: auto; }
+.present { margin-top: 2mm; }
+.decoded { font-size: 9pt; color: var(--quiet); margin-top: 0.6mm; }
+.facts .decoded + .decoded { margin-top: 0.2mm; }
 .photo-caption { margin-top: 1mm; font-size: 8.5pt; line-height: 1.3; }
 .photo .taken { color: var(--quiet); }
 
@@ -115,5 +135,12 @@ export const sectionStyles = `
 .letter > .closing { margin-top: 8mm; break-before: avoid; }
 .cleared { break-inside: avoid; }
 .letter .signature { margin-top: 16mm; }
+.revisions .issued { width: 38mm; }
+.revisions tbody th, .changes tbody th { font-weight: 400; }
+.changes .how { width: 62mm; }
+.changes { margin-top: 1mm; }
+#revisions h3 { margin: 6mm 0 1.5mm; }
+.addendum > section { margin-top: 8mm; }
+.addendum #statement h2 { margin-top: 10mm; }
 .fingerprint { font-size: 7.5pt; }
 `;

@@ -3,6 +3,7 @@ import type {
   SnapshotWorksheet,
   SurveyReportSnapshot,
 } from '@garboard/contract/report-snapshot';
+import { hasOwnSection } from '../sections-apart.tsx';
 import { WorksheetBlock } from './worksheet-block.tsx';
 
 /** The worksheets that belong to a finding. */
@@ -12,7 +13,10 @@ export const measuredFor = (snapshot: SurveyReportSnapshot, finding: SnapshotFin
 /** The worksheets that belong to no finding shown: what was measured and found to be well, for the most part. */
 export function measuredApart(snapshot: SurveyReportSnapshot): SnapshotWorksheet[] {
   const shown = new Set(snapshot.findings.map((finding) => finding.id));
-  return snapshot.worksheets.filter(({ findingId }) => findingId === null || !shown.has(findingId));
+  return snapshot.worksheets.filter(
+    (worksheet) =>
+      (worksheet.findingId === null || !shown.has(worksheet.findingId)) && !hasOwnSection(worksheet),
+  );
 }
 
 /** Measurements apart from any finding, so that what was tested and passed is on record too. */
