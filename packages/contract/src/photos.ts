@@ -6,12 +6,9 @@ export type ImageSize = (typeof imageSizes)[number];
 
 const share = z.number().min(0).max(1);
 const point = z.strictObject({ x: share, y: share });
-const tone = z
-  .enum(['signal', 'ink'])
-  .optional()
-  .meta({
-    description: 'Colour; unless said otherwise lines are in the signal colour, plates of labels in ink',
-  });
+const tone = z.enum(['signal', 'ink']).optional().meta({
+  description: 'Colour; unless said otherwise lines are in the signal colour, plates of labels in ink',
+});
 /** Marks drawn over a photo; coordinates are shares of the upright picture's width and height. */
 export const mark = z
   .discriminatedUnion('shape', [
