@@ -31,7 +31,7 @@ async function finish(deps: Deps, request: FastifyRequest, upload: UploadRow, ti
     await deps.store.dropParts(id);
     return record;
   } catch (error) {
-    await collectKept(deps, [received]);
+    await collectKept(deps, [received]).catch((err) => request.log.error({ err }, 'files left to the sweep'));
     throw error;
   } finally {
     await staged.discard();
