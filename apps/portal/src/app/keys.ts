@@ -61,7 +61,8 @@ export function useKeys(actions: KeyActions) {
   useEffect(() => {
     if (!on) return;
     const listen = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || event.isComposing) return;
+      // Not what a hand pressed: a list that is worked from its search field sends itself copies of the keys.
+      if (!event.isTrusted || event.defaultPrevented || event.isComposing) return;
       const at = event.target instanceof Element ? event.target : null;
       if (at?.closest('[role="dialog"], [role="alertdialog"]')) return;
       for (const name of Object.keys(last.current) as KeyName[]) {

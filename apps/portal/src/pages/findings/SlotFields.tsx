@@ -23,7 +23,7 @@ export function SlotFields({
   focus: boolean;
 }) {
   const [words, setWords] = useState<Readonly<Record<string, string>>>({});
-  const box = useRef<HTMLFieldSetElement>(null);
+  const box = useRef<HTMLElement>(null);
   useEffect(() => {
     if (focus) box.current?.querySelector('input')?.focus();
   }, [focus]);
@@ -31,8 +31,8 @@ export function SlotFields({
   const open = slotsIn(draft);
   if (!slots.length) return null;
   return (
-    <fieldset ref={box} className="boxed">
-      <legend className="field-label">To complete the texts</legend>
+    <section ref={box} className="boxed" aria-label="To complete the texts">
+      <h2>To complete the texts</h2>
       <div className="slot-fields">
         {slots.map((slot) => {
           const { label, example } = slotAsked(slot);
@@ -58,6 +58,6 @@ export function SlotFields({
           Still open in the texts: {listed(open.map((slot) => slotAsked(slot).label.toLowerCase()))}.
         </p>
       ) : null}
-    </fieldset>
+    </section>
   );
 }
