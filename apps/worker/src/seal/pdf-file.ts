@@ -7,6 +7,13 @@ const tailBytes = 2048;
 /** One entry of a cross-reference table: ten digits, five digits, a letter and the ends of both. */
 const entryBytes = 20;
 
+/** A run of objects in a cross-reference table: the number of the first, how many, and where its entries begin. */
+interface Section {
+  first: number;
+  count: number;
+  at: number;
+}
+
 /** The PDF is built in a way that can't be added to; it can after it has been written anew. */
 export class UnfitPdf extends Error {
   override name = 'UnfitPdf';
@@ -25,18 +32,18 @@ export class PdfFile {
   /** One more than the highest object number. */
   readonly objectCount: number;
   readonly #file: FileHandle;
-  readonly #firstEntry: number;
+  readonly #sections: readonly Section[];
 
   private constructor(
     file: FileHandle,
-    found: { size: number; startXref: number; trailer: PDFDict; objectCount: number; firstEntry: number },
+    found: { size: number; startXref: number; trailer: PDFDict; sections: Section[] },
   ) {
     this.#file = file;
     this.size = found.size;
     this.startXref = found.startXref;
     this.trailer = found.trailer;
-    this.objectCount = found.objectCount;
-    this.#firstEntry = found.firstEntry;
+    this.objectCount = Math.max(...found.sections.map(({ first, count }) => first + count));
+    this.#sections = found.sections;
   }
 
   /** @throws UnfitPdf when its cross-references are of another form. */
@@ -45,15 +52,22 @@ export class PdfFile {
     const tail = (await part(file, Math.max(0, size - tailBytes), tailBytes)).toString('latin1');
     const startXref = Number(/startxref\s+(\d+)\s+%%EOF\s*$/.exec(tail)?.[1] ?? Number.NaN);
     if (!(startXref < size)) throw new UnfitPdf('No cross-reference table is announced at its end.');
-    const head = (await part(file, startXref, 64)).toString('latin1');
-    const table = /^xref\s+0 (\d+)\s*?\r?\n/.exec(head);
-    const objectCount = Number(table?.[1]);
-    if (!table) throw new UnfitPdf('Its cross-references are not one classic table.');
-    const firstEntry = startXref + table[0].length;
-    const trailerAt = firstEntry + objectCount * entryBytes;
+    const sections: Section[] = [];
+    let trailerAt = startXref;
+    for (;;) {
+      const head = (await part(file, trailerAt, 64)).toString('latin1');
+      const found = (sections.length === 0 ? /^xref\s+(\d+) (\d+)\s*?\r?\n/ : /^(\d+) (\d+)\s*?\r?\n/).exec(
+        head,
+      );
+      if (!found) break;
+      const section = { first: Number(found[1]), count: Number(found[2]), at: trailerAt + found[0].length };
+      sections.push(section);
+      trailerAt = section.at + section.count * entryBytes;
+    }
+    if (sections.length === 0) throw new UnfitPdf('Its cross-references are not a classic table.');
     const text = await part(file, trailerAt, size - trailerAt);
     const start = text.indexOf('<<');
-    if (text.subarray(0, 7).toString('latin1') !== 'trailer' || start < 0) {
+    if (!/^\s*trailer/.test(text.subarray(0, 20).toString('latin1')) || start < 0) {
       throw new UnfitPdf('Its trailer is not where its cross-reference table ends.');
     }
     const context = PDFContext.create();
@@ -65,14 +79,15 @@ export class PdfFile {
     ) {
       throw new UnfitPdf('It has been changed before, or is encrypted.');
     }
-    return new PdfFile(file, { size, startXref, trailer, objectCount, firstEntry });
+    return new PdfFile(file, { size, startXref, trailer, sections });
   }
 
   /** The object under this number; one that is not a stream. @throws UnfitPdf when there is none */
   async object(ref: PDFRef): Promise<PDFObject> {
     const { objectNumber } = ref;
-    if (objectNumber >= this.objectCount) throw new UnfitPdf(`It has no object ${objectNumber}.`);
-    const at = this.#firstEntry + objectNumber * entryBytes;
+    const section = this.#sections.find((s) => objectNumber >= s.first && objectNumber < s.first + s.count);
+    if (!section) throw new UnfitPdf(`It has no object ${objectNumber}.`);
+    const at = section.at + (objectNumber - section.first) * entryBytes;
     const offset = Number((await part(this.#file, at, 10)).toString('latin1'));
     for (let length = 16_384; ; length *= 4) {
       const bytes = await part(this.#file, offset, length);

@@ -3,7 +3,7 @@ import { createReadStream } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
 import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
-import { PDFArray, type PDFDict, PDFHexString, PDFName, PDFRawStream, PDFRef } from 'pdf-lib';
+import { PDFArray, type PDFDict, PDFHexString, PDFName, PDFRawStream, PDFRef, PDFString } from 'pdf-lib';
 import { cmsRoom, cmsSignature, type SigningPair } from './cms-signature.ts';
 import { infoDict, type Metadata, pdfDate, xmpStream } from './metadata.ts';
 import { PdfFile, UnfitPdf, writeAnew } from './pdf-file.ts';
@@ -11,6 +11,7 @@ import { PdfUpdate } from './pdf-update.ts';
 
 /** A file carried by the PDF as its data. */
 export interface Attachment {
+  /** Letters, digits, dots and hyphens. */
   name: string;
   mediaType: string;
   description: string;
@@ -91,7 +92,7 @@ async function attach(
   params.set(name('ModDate'), pdfDate(metadata.at));
   stream.set(name('Params'), params);
   const embedded = update.add(PDFRawStream.of(stream, packed));
-  const fileName = PDFHexString.fromText(attachment.name);
+  const fileName = PDFString.of(attachment.name);
   const spec = context.obj({ Type: 'Filespec', AFRelationship: 'Data' });
   spec.set(name('F'), fileName);
   spec.set(name('UF'), fileName);

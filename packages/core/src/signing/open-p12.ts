@@ -38,7 +38,7 @@ function readBags(bytes: Buffer, passphrase: string) {
   const tree = parse(bytes);
   let p12: forge.pkcs12.Pkcs12Pfx;
   try {
-    p12 = pkcs12.pkcs12FromAsn1(tree, false, passphrase);
+    p12 = unlock(tree, passphrase);
   } catch (error) {
     const message = error instanceof Error ? error.message : '';
     if (/MAC|password|decrypt/i.test(message)) {
@@ -58,6 +58,22 @@ function readBags(bytes: Buffer, passphrase: string) {
     .filter((bag) => bag.type === certBag)
     .map((bag) => new X509Certificate(derOf(bag.cert ? pki.certificateToAsn1(bag.cert) : bag.asn1)));
   return { keys, certificates };
+}
+
+function unlock(tree: forge.asn1.Asn1, passphrase: string): forge.pkcs12.Pkcs12Pfx {
+  try {
+    return pkcs12.pkcs12FromAsn1(tree, false, passphrase);
+  } catch (error) {
+    const encoded = forge.util.encodeUtf8(passphrase);
+    if (encoded === passphrase || !Array.isArray(tree.value)) throw error;
+    // In one file the seal is made with the letters of the passphrase and the newer encryption with their UTF-8.
+    // The library uses one form for both, so the seal is left out: a wrong passphrase decrypts to nonsense.
+    try {
+      return pkcs12.pkcs12FromAsn1({ ...tree, value: tree.value.slice(0, 2) }, false, encoded);
+    } catch {
+      throw error;
+    }
+  }
 }
 
 function parse(bytes: Buffer): forge.asn1.Asn1 {
