@@ -1,3 +1,4 @@
+import { openSlots } from '@garboard/trade/catalogue/slots';
 import { decidedFindingStates, surveyMayBeIssued } from '@garboard/trade/states';
 import { type FindingState, type SurveyState, type System, systemLabels } from '@garboard/trade/vocabulary';
 import { wrongState } from '../problems.ts';
@@ -32,6 +33,16 @@ export function refuseUnreadyReport(survey: Issuable, findings: readonly Finding
     throw wrongState(
       `Finding ${wordless.number} (${wordless.title}) does not say ${missing}. Write it first.`,
     );
+  }
+  for (const finding of findings) {
+    const { title, observed, consequence, recommendation } = finding;
+    const open = openSlots([title, observed, consequence, recommendation]);
+    if (open.length > 0) {
+      const gaps = open.map((slot) => `{${slot}}`).join(', ');
+      throw wrongState(
+        `Finding ${finding.number} (${title}) still has gaps from the catalogue: ${gaps}. Complete its texts first.`,
+      );
+    }
   }
 }
 

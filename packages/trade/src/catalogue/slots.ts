@@ -30,3 +30,8 @@ export function slotAsked(key: string): { key: string; label: string; example: s
   const known = Object.hasOwn(slots, key) ? slots[key as Slot] : undefined;
   return { key, ...(known ?? { label: key.charAt(0).toUpperCase() + key.slice(1), example: '' }) };
 }
+
+/** The known slots that texts still have open; braces around other words are nobody's gap. */
+export const openSlots = (texts: readonly string[]): string[] => [
+  ...new Set(texts.flatMap(slotsOf).filter((slot) => Object.hasOwn(slots, slot))),
+];
