@@ -103,6 +103,11 @@ function OnePhoto({ survey, photo }: { survey: Survey; photo: Photo }) {
             <div className="actions">
               {editable ? (
                 <>
+                  {mayDo('finding.write', survey) ? (
+                    <ButtonLink href={`/surveys/${survey.id}/findings/new?photo=${photo.id}`}>
+                      Record a finding
+                    </ButtonLink>
+                  ) : null}
                   <Button busy={turning.busy} onClick={() => turning.run([photo])}>
                     Turn right
                   </Button>
