@@ -3,6 +3,7 @@ import type { Survey } from '@garboard/contract/surveys';
 import { purposeLabels } from '@garboard/trade/vocabulary';
 import { useState } from 'react';
 import { useWholeList } from '../../../api/queries.ts';
+import { Button } from '../../../ui/Button.tsx';
 import { Dialog } from '../../../ui/Dialog.tsx';
 import { Loading } from '../../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
@@ -22,7 +23,9 @@ export function ChooseEarlier({
   onClose: () => void;
 }) {
   const surveys = useWholeList('listSurveys', { query: { vesselId: survey.vesselId } });
-  const others = (surveys.data ?? []).filter((one) => one.id !== survey.id && (one.photoCount ?? 0) > 0);
+  const others = (surveys.data ?? []).filter(
+    (one) => one.id !== survey.id && one.createdAt < survey.createdAt && (one.photoCount ?? 0) > 0,
+  );
   const choices = [...others, survey];
   const [picked, setPicked] = useState('');
   const from = choices.find((one) => one.id === picked) ?? choices[0];
@@ -54,6 +57,9 @@ export function ChooseEarlier({
           <Pictures surveyId={from.id} besides={photo.id} timeZone={survey.timeZone} onChoose={onChoose} />
         </>
       ) : null}
+      <div className="actions">
+        <Button onClick={onClose}>Cancel</Button>
+      </div>
     </Dialog>
   );
 }

@@ -68,7 +68,7 @@ function Wipe({ before, after, timeZone }: { before: Before; after: Photo; timeZ
   const earlier = words(before, `Survey ${before.surveyNumber}`, timeZone);
   const now = words(after, 'This survey', timeZone);
   return (
-    <figure className="pair measure-wide">
+    <figure className="pair" style={{ maxWidth: `calc(78dvh * ${after.width / after.height})` }}>
       <div className="wipe" style={{ aspectRatio: `${after.width} / ${after.height}` }}>
         <img src={after.images.screen ?? ''} alt={`Right of the edge: ${now}`} />
         <img

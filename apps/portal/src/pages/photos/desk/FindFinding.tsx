@@ -5,6 +5,7 @@ import { Input } from 'react-aria-components/Input';
 import { Label } from 'react-aria-components/Label';
 import { ListBox, ListBoxItem } from 'react-aria-components/ListBox';
 import { SearchField } from 'react-aria-components/SearchField';
+import { Button } from '../../../ui/Button.tsx';
 import { Dialog } from '../../../ui/Dialog.tsx';
 import { count } from '../../../ui/format.ts';
 
@@ -67,6 +68,9 @@ export function FindFinding({
           )}
         </ListBox>
       </Autocomplete>
+      <div className="actions">
+        <Button onClick={onClose}>Cancel</Button>
+      </div>
     </Dialog>
   );
 }

@@ -4,6 +4,7 @@ import type { Key, Selection } from 'react-aria-components/GridList';
 import { GridList } from 'react-aria-components/GridList';
 import { useDragAndDrop } from 'react-aria-components/useDragAndDrop';
 import { GridLayout, Size, Virtualizer } from 'react-aria-components/Virtualizer';
+import { useKeysOn } from '../../../app/keys.ts';
 import { count } from '../../../ui/format.ts';
 import type { Cell } from './cells.ts';
 import { PhotoCell } from './PhotoCell.tsx';
@@ -58,10 +59,13 @@ export function PhotoGrid({
     getAllowedDropOperations: () => ['copy'],
     renderDragPreview: (items) => <div className="drag-preview">{count(items.length, 'photo')}</div>,
   });
+  const keysOn = useKeysOn();
   const press = (event: KeyboardEvent) => {
     const at = event.target instanceof HTMLElement ? event.target : null;
     const id = at?.dataset.key;
-    const command = event.ctrlKey || event.metaKey || event.altKey ? undefined : keys[event.key];
+    const modified = event.ctrlKey || event.metaKey || event.altKey || event.shiftKey;
+    // Letters can be switched off; Enter and Delete can't be typed by mistake.
+    const command = modified || (!keysOn && event.key.length === 1) ? undefined : keys[event.key];
     if (!id || at?.getAttribute('role') !== 'row' || !command) return;
     event.preventDefault();
     event.stopPropagation();
