@@ -43,10 +43,12 @@ function findDeleted(ctx: Ctx, id: string) {
 
 /** Its number before, but behind every issued finding (those keep theirs) and without a gap. */
 async function placeFor(ctx: Ctx, surveyId: string, before: number): Promise<number> {
-  const [all, issued] = await Promise.all([
-    ctx.tx.finding.aggregate({ where: { surveyId }, _max: { number: true } }),
-    ctx.tx.finding.aggregate({ where: { surveyId, state: { not: 'draft' } }, _max: { number: true } }),
-  ]);
+  const where = { surveyId };
+  const all = await ctx.tx.finding.aggregate({ where, _max: { number: true } });
+  const issued = await ctx.tx.finding.aggregate({
+    where: { ...where, state: { not: 'draft' } },
+    _max: { number: true },
+  });
   const behindIssued = Math.max(before, (issued._max.number ?? 0) + 1);
   return Math.min(behindIssued, (all._max.number ?? 0) + 1);
 }
