@@ -1,6 +1,14 @@
 import { createPrivateKey, randomBytes, webcrypto } from 'node:crypto';
 import type { KeyPair } from '@garboard/core/signing/open-p12';
-import { BitString, Integer, ObjectIdentifier, PrintableString, Sequence, Set as SetOf, Utf8String } from 'asn1js';
+import {
+  BitString,
+  Integer,
+  ObjectIdentifier,
+  PrintableString,
+  Sequence,
+  Set as SetOf,
+  Utf8String,
+} from 'asn1js';
 import { Certificate, Extension, RelativeDistinguishedNames } from 'pkijs';
 
 export interface SelfMade {
@@ -35,7 +43,7 @@ export async function selfMadeKey(of: SelfMade): Promise<KeyPair> {
   const named = distinguishedName([
     ['2.5.4.6', new PrintableString({ value: of.country })],
     ['2.5.4.10', new Utf8String({ value: of.firmName })],
-    ['2.5.4.3', new Utf8String({ value: `${of.firmName}, survey documents` })],
+    ['2.5.4.3', new Utf8String({ value: of.firmName })],
   ]);
   certificate.subject = named;
   certificate.issuer = named;

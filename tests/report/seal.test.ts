@@ -2,7 +2,7 @@ import { createHash, X509Certificate } from 'node:crypto';
 import { copyFile, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { reportDataSchema, reportDataText } from '@garboard/contract/report-data';
-import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
+import { reportSnapshot } from '@garboard/contract/report-snapshot';
 import type { KeyPair } from '@garboard/core/signing/open-p12';
 import { selfMadeKey } from '@garboard/seed/self-made-key';
 import { sealOf } from '@garboard/worker/seal/seal-of';
@@ -20,7 +20,7 @@ import { sampleLetter, sampleReport } from './sample-snapshot.ts';
 const at = new Date('2026-05-07T10:20:30Z');
 const url = 'https://survey.example/verify/7K3QD-9XM2R-ABCDE-FGHJK';
 const verification = { code: '7K3QD9XM2RABCDEFGHJK', url };
-const snapshot: ReportSnapshot = { ...sampleReport(6, 2), verification };
+const snapshot = reportSnapshot.parse({ ...sampleReport(6, 2), verification });
 
 let printing: Awaited<ReturnType<typeof startPrinting>>;
 let raw: string;
@@ -71,7 +71,7 @@ describe.skipIf(!onPath('pdfsig', 'pdfinfo', 'pdfdetach'))('to poppler’s eyes'
       expect(told).toContain('Total document signed');
       expect(told).toContain('Signature Type: ETSI.CAdES.detached');
       expect(told).toContain('Signing Hash Algorithm: SHA-256');
-      expect(told).toContain('Tallow & Strake, survey documents');
+      expect(told).toContain('Signer Certificate Common Name: Tallow & Strake');
       expect(told).not.toContain('Signature #2');
     },
   );

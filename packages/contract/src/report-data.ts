@@ -17,7 +17,8 @@ export const reportDataText = (snapshot: ReportSnapshot): string => `${JSON.stri
  * @param publicUrl address of the installation, without a slash at the end.
  */
 export function reportDataSchema(publicUrl: string): Record<string, unknown> {
-  const { $schema, ...schema } = z.toJSONSchema(reportSnapshot, { io: 'output', target: 'draft-2020-12' });
+  // As it may come in: fields that older documents don't have may be missing, newer ones may be there.
+  const { $schema, ...schema } = z.toJSONSchema(reportSnapshot, { io: 'input', target: 'draft-2020-12' });
   return {
     $schema,
     $id: `${publicUrl}${reportDataSchemaPath}`,

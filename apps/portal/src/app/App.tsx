@@ -10,6 +10,7 @@ import { NotFound } from './NotFound.tsx';
 import { MeProvider, useIsStaff, useSession } from './session.tsx';
 
 const SignIn = lazy(() => import('../pages/session/SignIn.tsx'));
+const Verify = lazy(() => import('../pages/verify/Verify.tsx'));
 const Welcome = lazy(() => import('../pages/session/Welcome.tsx'));
 const SurveyList = lazy(() => import('../pages/surveys/SurveyList.tsx'));
 const NewSurvey = lazy(() => import('../pages/surveys/NewSurvey.tsx'));
@@ -62,6 +63,13 @@ export function App() {
               <Capture />
             </Suspense>
           </ErrorBoundary>
+        </Route>
+        <Route path="/verify/:code?">
+          {({ code }) => (
+            <Layout me={null}>
+              <Verify key={code} code={code} />
+            </Layout>
+          )}
         </Route>
         <Route>
           <SignedIn />

@@ -8,14 +8,17 @@ type KeyRow = Prisma.SigningKeyGetPayload<object>;
 /** A private key is sealed for one firm, so that its row can't be given to another. */
 export const sealPurpose = (firmId: string): string => `signing key of firm ${firmId}`;
 
-/** A certificate's name in words: the values of its parts, the common name first. */
+/** A certificate's name in words: the common name, and what else it says of the holder in brackets. */
 function nameInWords(distinguished: string): string {
   const parts = distinguished.split('\n').map((part) => {
     const at = part.indexOf('=');
-    return { kind: part.slice(0, at), value: part.slice(at + 1) };
+    // Commas and the like are written with a backslash before them.
+    return { kind: part.slice(0, at), value: part.slice(at + 1).replace(/\\(.)/g, '$1') };
   });
-  const common = parts.filter((p) => p.kind === 'CN');
-  return [...common, ...parts.filter((p) => p.kind !== 'CN')].map((p) => p.value).join(', ');
+  const common = parts.find((part) => part.kind === 'CN')?.value;
+  const others = parts.filter((part) => part.value !== common).map((part) => part.value);
+  if (common === undefined) return others.join(', ');
+  return others.length > 0 ? `${common} (${others.join(', ')})` : common;
 }
 
 const curves: Record<string, string> = { prime256v1: 'P-256', secp384r1: 'P-384', secp521r1: 'P-521' };
@@ -30,7 +33,7 @@ export function keyFacts({ certificates }: Pick<KeyPair, 'certificates'>) {
     certificates: certificates.map((each) => each.toString('base64')),
     subject: nameInWords(certificate.subject),
     issuer: nameInWords(certificate.issuer),
-    selfSigned: certificate.checkIssued(certificate),
+    selfSigned: certificate.issuer === certificate.subject && certificate.verify(certificate.publicKey),
     serialNumber: certificate.serialNumber,
     fingerprint: certificate.fingerprint256.replaceAll(':', '').toLowerCase(),
     algorithm:

@@ -8,6 +8,7 @@ import { Page } from '../../ui/Page.tsx';
 import { Table } from '../../ui/Table.tsx';
 import { AddColleague } from './AddColleague.tsx';
 import { FirmDetails } from './FirmDetails.tsx';
+import { SigningKey } from './SigningKey.tsx';
 
 /** The firm as it appears on its documents, and the people who work for it. */
 export default function Firm() {
@@ -27,6 +28,7 @@ export default function Firm() {
     <Page title={firm.data.name} over="Firm">
       <div className="stack-wide">
         <FirmDetails firm={firm.data} editable={principal} />
+        <SigningKey firmId={id} editable={principal} />
         <section className="stack">
           <h2>People</h2>
           <MoreList list={members} what="the people" empty={<p>Nobody yet.</p>}>

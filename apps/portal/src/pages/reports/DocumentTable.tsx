@@ -3,7 +3,7 @@ import type { Survey } from '@garboard/contract/surveys';
 import { reportKindLabels, reportStateLabels } from '@garboard/trade/vocabulary';
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
-import { call, pathOf } from '../../api/client.ts';
+import { call } from '../../api/client.ts';
 import { useAction } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
@@ -11,6 +11,7 @@ import { count, formatBytes, formatInstant } from '../../ui/format.ts';
 import { ProgressBar } from '../../ui/ProgressBar.tsx';
 import { useStatus } from '../../ui/Status.tsx';
 import { Table } from '../../ui/Table.tsx';
+import { DocumentFiles } from './DocumentFiles.tsx';
 
 const inTheMaking = (report: Report) => report.state === 'queued' || report.state === 'rendering';
 
@@ -62,16 +63,7 @@ export function DocumentTable({
         {
           key: 'file',
           heading: 'File',
-          cell: (report) =>
-            report.state === 'issued' && (
-              <a
-                href={pathOf('getReportPdf', { id: report.id })}
-                aria-label={`Download PDF: ${documentName(report)}`}
-                download
-              >
-                Download PDF
-              </a>
-            ),
+          cell: (report) => <DocumentFiles report={report} name={documentName(report)} />,
         },
       ]}
     />

@@ -1,0 +1,38 @@
+import type { Report } from '@garboard/contract/reports';
+import { pathOf } from '../../api/client.ts';
+
+/** What can be kept of an issued document: the signed PDF, and what it says as data. */
+export function DocumentFiles({ report, name }: { report: Report; name: string }) {
+  if (report.state !== 'issued') return null;
+  const params = { id: report.id };
+  return (
+    <ul className="plain-list">
+      <li>
+        <a href={pathOf('getReportPdf', params)} aria-label={`Download PDF: ${name}`} download>
+          Download PDF
+        </a>
+      </li>
+      <li>
+        <a href={pathOf('getReportCsv', params)} aria-label={`Findings as a table: ${name}`} download>
+          Findings (CSV)
+        </a>
+      </li>
+      <li>
+        <a
+          href={pathOf('getReportData', params)}
+          aria-label={`Data: ${name}`}
+          download={`${name.replace(/[^\w, -]/g, '-')}.json`}
+        >
+          Data (JSON)
+        </a>
+      </li>
+      {report.verificationCode ? (
+        <li>
+          <a href={`/verify/${report.verificationCode}`} aria-label={`Verification: ${name}`}>
+            Verify
+          </a>
+        </li>
+      ) : null}
+    </ul>
+  );
+}
