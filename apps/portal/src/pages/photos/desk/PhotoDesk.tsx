@@ -36,7 +36,7 @@ export function PhotoDesk({
   const [, go] = useLocation();
   const [filter, setFilter] = useFilters();
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
-  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [chosen, setChosen] = useState<ReadonlySet<string | number>>(new Set());
   const [writing, setWriting] = useState<string | null>(null);
   const [asking, setAsking] = useState<{ what: 'file' | 'delete'; ids: string[] } | null>(null);
   const [last, setLast] = useState<Filing | null>(null);
@@ -50,7 +50,7 @@ export function PhotoDesk({
   const cells = useMemo(() => cellsOf(photos, findings, shown, open), [photos, findings, shown, open]);
   const counts = useMemo(() => countsOf(photos, findings), [photos, findings]);
   const byId = new Map(cells.map((cell) => [cell.photo.id, cell]));
-  const seen = [...chosen].filter((id) => byId.has(id));
+  const seen = [...chosen].map(String).filter((id) => byId.has(id));
   const photosOf = (ids: readonly string[]) => ids.flatMap((id) => byId.get(id)?.photo ?? []);
   const home = `/surveys/${survey.id}`;
 
@@ -212,7 +212,7 @@ export function PhotoDesk({
           photos={photosOf(asking.ids)}
           numberOf={(id) => byId.get(id)?.number ?? 0}
           onClose={(gone) => {
-            setChosen(new Set([...chosen].filter((id) => !gone.includes(id))));
+            setChosen(new Set(seen.filter((id) => !gone.includes(id))));
             setAsking(null);
           }}
         />

@@ -37,9 +37,9 @@ export function PhotoGrid({
   onCommand,
 }: {
   cells: Cell[];
-  chosen: ReadonlySet<string>;
+  chosen: ReadonlySet<Key>;
   editable: boolean;
-  onChoose: (chosen: Set<string>) => void;
+  onChoose: (chosen: ReadonlySet<Key>) => void;
   onCommand: (command: Command, id: string) => void;
 }) {
   const layoutOptions = useMemo(
@@ -72,7 +72,8 @@ export function PhotoGrid({
     onCommand(command, id);
   };
   const choose = (selection: Selection) =>
-    onChoose(new Set(selection === 'all' ? cells.map((cell) => cell.photo.id) : [...selection].map(String)));
+    // Given back as it came: it remembers where a run of photos began.
+    onChoose(selection === 'all' ? new Set(cells.map((cell) => cell.photo.id)) : selection);
   return (
     // Before the grid itself sees the key, for which Enter would mean choosing.
     <div onKeyDownCapture={press}>
