@@ -64,7 +64,12 @@ export async function eachPage<T>(
 
 function photosOf(snapshot: ReportSnapshot) {
   const lead = 'leadPhoto' in snapshot && snapshot.leadPhoto ? [snapshot.leadPhoto] : [];
-  const photos = [...lead, ...snapshot.findings.flatMap((finding) => finding.photos)];
+  const pairs = 'lookedAgain' in snapshot ? snapshot.lookedAgain.flatMap((again) => again.pairs) : [];
+  const photos = [
+    ...lead,
+    ...snapshot.findings.flatMap((finding) => finding.photos),
+    ...pairs.flatMap(({ before, after }) => [before, after]),
+  ];
   return [...new Map(photos.map((photo) => [photo.id, photo])).values()];
 }
 

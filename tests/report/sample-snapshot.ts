@@ -61,6 +61,7 @@ export function sampleFinding(number: number, change: Partial<SnapshotFinding> =
 
 const common = {
   schemaVersion: 1,
+  preview: false,
   revision: 1,
   frozenAt: '2026-05-06T23:30:00Z',
   language: 'en',

@@ -11,11 +11,11 @@ export interface PlacedPhoto<P extends SnapshotPhoto = SnapshotPhoto> {
 export const columnWidth = 136;
 export const photoGap = 3;
 const aloneWidth = 92;
-const tallestAlone = 96;
+const tallestAlone = 78;
 const tallest = 74;
 const tallestLast = 62;
 /** A caption below a narrower photo would be a pile of single words. */
-const narrowest = 30;
+const narrowest = 24;
 const panorama = 2.2;
 
 /** Width over height. */

@@ -43,13 +43,22 @@ export function Revisions({ snapshot }: { snapshot: ReportSnapshot }) {
   );
 }
 
-function Changes({ changes: { against, added, changed, withdrawn } }: { changes: SnapshotChanges }) {
+function Changes({ changes }: { changes: SnapshotChanges }) {
+  const { against, added, changed, withdrawn, record } = changes;
   const rows = [
     ...added.map((f) => ({ ...f, how: 'Added' })),
     ...changed.map((f) => ({ ...f, how: f.what.length > 0 ? `Changed: ${f.what.join(', ')}` : 'Changed' })),
-    ...withdrawn.map((f) => ({ ...f, how: 'Withdrawn' })),
+    ...withdrawn.map((f) => ({ ...f, how: f.reason ? `Withdrawn: ${f.reason}` : 'Withdrawn' })),
   ];
-  if (rows.length === 0) return <p>No finding differs from revision {against}.</p>;
+  const around = record.length > 0 && <p>Also changed: {record.join(', ')}.</p>;
+  if (rows.length === 0) {
+    return (
+      <>
+        <p>No finding differs from revision {against}.</p>
+        {around}
+      </>
+    );
+  }
   const gone = new Set(withdrawn.map(({ number }) => number));
   return (
     <>
@@ -79,6 +88,7 @@ function Changes({ changes: { against, added, changed, withdrawn } }: { changes:
           ))}
         </tbody>
       </table>
+      {around}
     </>
   );
 }

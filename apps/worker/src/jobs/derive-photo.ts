@@ -1,9 +1,10 @@
 import type { JobData } from '@garboard/contract/jobs';
 import { mark } from '@garboard/contract/photos';
+import { usualPrintEdges } from '@garboard/contract/print-sizes';
 import { HeicUnreadable } from '@garboard/core/files/decode-heic';
 import { keepObject } from '@garboard/core/files/keep-object';
 import { enqueue } from '@garboard/core/outbox/enqueue';
-import { deriveImages, readUpright } from '@garboard/core/photos/derive-images';
+import { deriveImages, derivePrints, readUpright } from '@garboard/core/photos/derive-images';
 import { differenceHash } from '@garboard/core/photos/difference-hash';
 import { inTransaction, type Prisma } from '@garboard/db/database';
 import { NoRetryError } from '@garboard/platform/queue';
@@ -35,6 +36,13 @@ export async function derivePhotoJob(
     const upright = await readUpright(path, photo.mediaType, photo.quarterTurns);
     const dhash = await differenceHash(upright);
     const made = await deriveImages(deps.store, upright, ['screen', 'print', 'thumb'], marks);
+    const prints = await derivePrints(deps.store, upright, usualPrintEdges, marks).catch(
+      async (error: unknown) => {
+        await Promise.all(Object.values(made).map((staged) => staged.discard()));
+        throw error;
+      },
+    );
+    const all = [...Object.values(made), ...prints.values()];
     const hashes = {
       screenHash: made.screen.sha256,
       printHash: made.print.sha256,
@@ -47,13 +55,19 @@ export async function derivePhotoJob(
           data: { ...hashes, dhash, problem: null, state: 'ready' },
         });
         if (won.count === 0) return;
-        for (const staged of Object.values(made)) await keepObject(tx, staged);
-        const old = new Set([photo.screenHash, photo.printHash, photo.thumbHash]);
-        for (const hash of Object.values(hashes)) old.delete(hash);
+        for (const staged of all) await keepObject(tx, staged);
+        const before = await tx.photoPrint.findMany({ where: { photoId }, select: { sha256: true } });
+        await tx.photoPrint.deleteMany({ where: { photoId } });
+        await tx.photoPrint.createMany({
+          data: [...prints].map(([edge, { sha256 }]) => ({ firmId, photoId, edge, sha256 })),
+        });
+        const shown = [photo.screenHash, photo.printHash, photo.thumbHash];
+        const old = new Set([...shown, ...before.map((print) => print.sha256)]);
+        for (const { sha256 } of all) old.delete(sha256);
         for (const sha256 of old) if (sha256) await enqueue(tx, 'object.collect', { sha256 });
       });
     } finally {
-      await Promise.all(Object.values(made).map((staged) => staged.discard()));
+      await Promise.all(all.map((staged) => staged.discard()));
     }
   } catch (error) {
     deps.log.warn({ err: error, photoId, lastAttempt }, 'could not make the sizes of a photo');

@@ -1,14 +1,17 @@
 import type { Ctx } from '@garboard/core/context';
+import { derivedSizes } from '@garboard/core/photos/derive-images';
 import type { JobDeps } from '../job-deps.ts';
 import { PrintError, type ReportFile } from '../render/print-report.ts';
 import { derivePhotoJob } from './derive-photo.ts';
+import { makePrint } from './make-print.ts';
 
 /** Runs work in a transaction of the firm whose report is made. */
 export type Within = <T>(work: (ctx: Ctx) => Promise<T>) => Promise<T>;
 
 export interface GatherPhotos {
   firmId: string;
-  photoIds: readonly string[];
+  /** By photo the pixels of the longer side that its place asks for, one of `printEdges` of the contract. */
+  edges: ReadonlyMap<string, number>;
   within: Within;
   /** Told how many of them are there. */
   onGathered: (count: number) => void;
@@ -23,46 +26,56 @@ export class PhotoUnready extends Error {
 export const photoFileName = (photoId: string): string => `${photoId}.jpg`;
 
 /**
- * The print-size picture of each photo, made on the spot where it is missing.
+ * The picture of each photo in the size of its place, made on the spot where it is missing.
  *
  * @throws PrintError naming a photo of which none can be made; PhotoUnready when trying again may help.
  */
 export async function gatherPhotos(deps: JobDeps, input: GatherPhotos): Promise<ReportFile[]> {
-  const { firmId, photoIds, within, onGathered } = input;
+  const { firmId, edges, within, onGathered } = input;
   const load = (ids: readonly string[]) =>
     within((ctx) =>
       ctx.tx.photo.findMany({
         where: { id: { in: [...ids] } },
-        select: { id: true, printHash: true, fileName: true },
+        select: { id: true, screenHash: true, printHash: true, fileName: true, prints: true },
       }),
     );
-  const photos = await load(photoIds);
-  if (photos.length < photoIds.length) throw new PrintError('A photo of the report is no longer on file.');
+  type Loaded = Awaited<ReturnType<typeof load>>[number];
+  const photos = await load([...edges.keys()]);
+  if (photos.length < edges.size) throw new PrintError('A photo of the report is no longer on file.');
   const files: ReportFile[] = [];
   for (const photo of photos) {
-    const hash = (await usable(deps, photo.printHash)) ?? (await derive(photo));
+    const hash = (await kept(photo)) ?? (await made(photo));
     files.push({ name: photoFileName(photo.id), path: await deps.store.localFile(hash) });
     onGathered(files.length);
   }
   return files;
 
-  async function derive(photo: { id: string; fileName: string }): Promise<string> {
+  async function kept(photo: Loaded): Promise<string | null> {
+    const edge = edges.get(photo.id);
+    const shown = [
+      edge === derivedSizes.screen.edge ? photo.screenHash : null,
+      edge === derivedSizes.print.edge ? photo.printHash : null,
+      ...photo.prints.filter((print) => print.edge === edge).map((print) => print.sha256),
+    ];
+    for (const hash of shown) if (hash !== null && (await deps.store.has(hash))) return hash;
+    return null;
+  }
+
+  async function made(photo: Loaded): Promise<string> {
+    const edge = edges.get(photo.id) ?? derivedSizes.print.edge;
     // Not as the photo's own last attempt: that this report fails doesn't mean that the photo is bad.
     try {
       await derivePhotoJob(deps, { firmId, photoId: photo.id }, { lastAttempt: false });
+      const [derived] = await load([photo.id]);
+      const hash =
+        derived && ((await kept(derived)) ?? (await makePrint(deps, { within, photoId: photo.id, edge })));
+      if (hash) return hash;
     } catch (error) {
       throw new PhotoUnready(
         `The photo ${photo.fileName} could not be prepared for printing. Take it out or upload it again, then ask for the report again.`,
         { cause: error },
       );
     }
-    const [made] = await load([photo.id]);
-    const hash = made && (await usable(deps, made.printHash));
-    if (!hash) throw new PrintError(`The photo ${photo.fileName} could not be read when its print was made.`);
-    return hash;
+    throw new PrintError(`The photo ${photo.fileName} could not be read when its print was made.`);
   }
-}
-
-async function usable(deps: JobDeps, hash: string | null): Promise<string | null> {
-  return hash !== null && (await deps.store.has(hash)) ? hash : null;
 }

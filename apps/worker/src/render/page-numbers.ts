@@ -4,41 +4,32 @@ import type { Page } from 'puppeteer';
 
 /**
  * Writes into each element with `data-page-of="id"` the number of the page on which the element with that id lands.
- * Chromium has no `target-counter()`, so the document is laid out once without its images being painted, which
- * takes a fraction of the time, and the pages are read from the destinations of its links.
+ * Chromium has no `target-counter()`, so the document is laid out once with nothing painted, which takes a tenth of
+ * the time and takes up as much room, and the pages are read from the destinations of its links.
  *
  * @returns the number of pages, or undefined when the document asks for no page numbers.
  */
 export async function fillPageNumbers(page: Page): Promise<number | undefined> {
   if ((await page.$('[data-page-of]')) === null) return undefined;
-  await showImages(page, false);
-  const draft = await PDFDocument.load(
-    await page.pdf({ preferCSSPageSize: true, tagged: false, timeout: 0 }),
-    {
-      updateMetadata: false,
+  const unseen = await page.addStyleTag({ content: '* { visibility: hidden !important; }' });
+  const pdf = await page.pdf({ preferCSSPageSize: true, tagged: false, timeout: 0 });
+  const draft = await PDFDocument.load(pdf, { updateMetadata: false });
+  await page.evaluate(
+    (style, pages) => {
+      style.parentNode?.removeChild(style);
+      for (const element of document.querySelectorAll<HTMLElement>('[data-page-of]')) {
+        element.textContent = String(pages[element.dataset.pageOf ?? ''] ?? '');
+      }
     },
+    unseen,
+    pagesOfDestinations(draft),
   );
-  await page.evaluate((pages) => {
-    for (const element of document.querySelectorAll<HTMLElement>('[data-page-of]')) {
-      element.textContent = String(pages[element.dataset.pageOf ?? ''] ?? '');
-    }
-  }, pagesOfDestinations(draft));
-  await showImages(page, true);
   return draft.getPageCount();
 }
 
 /** The number of pages of a PDF that is small enough to be read whole. */
 export async function countPages(path: string): Promise<number> {
   return (await PDFDocument.load(await readFile(path), { updateMetadata: false })).getPageCount();
-}
-
-async function showImages(page: Page, shown: boolean): Promise<void> {
-  await page.evaluate(
-    (visibility) => {
-      for (const image of document.images) image.style.visibility = visibility;
-    },
-    shown ? '' : 'hidden',
-  );
 }
 
 /** Page numbers from 1 by the name of the destination, which is the element's id. */

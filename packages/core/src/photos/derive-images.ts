@@ -4,7 +4,7 @@ import type { ObjectStore, StagedObject } from '@garboard/platform/object-store'
 import { openPicture } from '../files/open-picture.ts';
 import { drawMarks, openPixels, type Pixels } from './draw-marks.ts';
 
-/** Long edge in pixels and JPEG quality of each size; print is enough for 200 dpi across a column of a report. */
+/** Long edge in pixels and JPEG quality of each size; smaller places on paper have prints of their own. */
 export const derivedSizes = {
   screen: { edge: 1600, quality: 80 },
   print: { edge: 1200, quality: 76 },
@@ -53,12 +53,35 @@ export async function deriveImages<S extends DerivedSize>(
   const picture = await drawMarks(upright, marks);
   const made: [S, StagedObject][] = [];
   try {
-    for (const size of sizes) made.push([size, await stageSize(store, picture, size)]);
+    for (const size of sizes) made.push([size, await stage(store, picture, derivedSizes[size])]);
   } catch (error) {
     await Promise.all(made.map(([, staged]) => staged.discard()));
     throw error;
   }
   return Object.fromEntries(made) as Record<S, StagedObject>;
+}
+
+/**
+ * Makes prints of an upright picture, marks burned in, of these lengths of the longer side in pixels: what a document
+ * shows at a small place need not be larger. Staged, for the caller to keep or discard.
+ */
+export async function derivePrints(
+  store: ObjectStore,
+  upright: Pixels,
+  edges: readonly number[],
+  marks: readonly Mark[],
+): Promise<Map<number, StagedObject>> {
+  const picture = await drawMarks(upright, marks);
+  const made = new Map<number, StagedObject>();
+  try {
+    for (const edge of edges) {
+      made.set(edge, await stage(store, picture, { edge, quality: derivedSizes.print.quality }));
+    }
+  } catch (error) {
+    await Promise.all([...made.values()].map((staged) => staged.discard()));
+    throw error;
+  }
+  return made;
 }
 
 /** Pixels of the thumbnail of a picture of this size. */
@@ -68,8 +91,11 @@ export function thumbSize(width: number, height: number): { thumbWidth: number; 
   return { thumbWidth: scaled(width), thumbHeight: scaled(height) };
 }
 
-async function stageSize(store: ObjectStore, picture: Pixels, size: DerivedSize): Promise<StagedObject> {
-  const { edge, quality } = derivedSizes[size];
+async function stage(
+  store: ObjectStore,
+  picture: Pixels,
+  { edge, quality }: { edge: number; quality: number },
+): Promise<StagedObject> {
   const bytes = await openPixels(picture)
     .resize(edge, edge, { fit: 'inside', withoutEnlargement: true })
     .jpeg({ quality, progressive: false })

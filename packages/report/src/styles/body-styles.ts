@@ -41,6 +41,7 @@ tbody:last-child { border-bottom: 0.4pt solid var(--hair); }
 .beside > div { margin-inline-start: calc(var(--margin) + var(--gap)); }
 .beside table tr:first-child > * { border-top: 0; }
 .beside table tr:first-child > * { padding-top: 0; }
+.facts tr:nth-child(-n+3) { break-after: avoid; }
 .facts th { width: 38mm; font-weight: 400; color: var(--quiet); }
 .plain tbody th { width: 38mm; font-weight: 400; white-space: nowrap; }
 `;

@@ -3,6 +3,8 @@ export const sectionStyles = `
 .cover { display: flex; flex-direction: column; height: var(--cover); break-after: page; }
 .cover-top { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 0.4pt solid var(--ink); padding-bottom: 2mm; }
 .cover-top p { margin: 0; }
+/* A name written from right to left stands where the others do. */
+.cover h1, .cover p, .cover dd, .facts td { text-align: left; }
 .firm { font-weight: 600; }
 .cover-name { margin-top: 16mm; }
 .cover-name p { margin: 0; }
@@ -29,7 +31,8 @@ export const sectionStyles = `
 
 main > section.one-page + section { margin-top: 12mm; }
 .one-page { break-inside: avoid; break-before: page; }
-.one-page h3 { font-size: 12pt; margin: 5mm 0 1.5mm; }
+.one-page h3 { font-size: 12pt; margin: 4mm 0 1mm; }
+.one-page .small { margin-top: 1mm; }
 .one-page h2 + h3 { margin-top: 0; }
 .first th, .first td, .counts th, .counts td { padding-block: 0.9mm; }
 .first tbody th { font-weight: 400; }
@@ -37,11 +40,13 @@ main > section.one-page + section { margin-top: 12mm; }
 .first .gauge { width: 2mm; height: 6mm; margin-inline-end: 1mm; }
 .first .due { width: 42mm; }
 .first .page { width: 11mm; text-align: end; }
-.counts { font-size: 9pt; }
+.counts { font-size: 8.5pt; line-height: 1.3; }
+.counts tbody > tr > * { padding-block: 0.4mm; }
+.counts thead th { line-height: 1.2; padding-block: 0; vertical-align: bottom; }
 .counts th { font-weight: 400; }
 .counts thead th:not(:first-child), .counts td { width: 25mm; text-align: end; }
 .counts .total > * { font-weight: 600; border-top: 0.8pt solid var(--ink); }
-.profile svg { display: block; width: 100%; max-height: 82mm; }
+.profile svg { display: block; width: 100%; max-height: var(--profile); }
 .urgencies { margin-top: 4mm; }
 .urgencies .gauge-cell { width: 8mm; }
 .urgencies th { width: 54mm; }
@@ -55,7 +60,7 @@ main > section.one-page + section { margin-top: 12mm; }
 .index caption > * { vertical-align: middle; }
 .index caption > span { display: inline-block; margin-inline-start: 2mm; line-height: 1.2; }
 .index th, .index td { padding-block: 1.1mm; }
-#terms { break-inside: avoid; }
+#terms, #reading, #contents { break-inside: avoid; }
 .index caption strong { display: block; font-size: 12pt; }
 .index tbody th { font-weight: 400; }
 .index .system { width: 47mm; }
@@ -71,8 +76,6 @@ main > section.one-page + section { margin-top: 12mm; }
 .work .overdue { display: block; color: var(--signal); }
 .index .state { display: block; font-size: 8.5pt; color: var(--quiet); }
 .work, .index { break-inside: auto; }
-/* A sheet to hand to the yard. */
-#work.sheet { break-before: page; margin-top: 0; }
 #work.sheet > p { margin-bottom: 5mm; break-after: avoid; }
 
 .group > h3 { font-size: 13pt; margin: 10mm 0 3mm; }

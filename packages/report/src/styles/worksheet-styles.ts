@@ -9,16 +9,19 @@ export const worksheetStyles = `
 .worksheet p + p { margin-top: 0.8mm; }
 .worksheet th, .worksheet td { padding: 0.7mm 2.5mm 0.7mm 0; }
 .worksheet th { font-weight: 400; }
-.worksheet-figures { display: grid; grid-template-columns: 1fr 1fr; gap: 6mm; align-items: start; }
-.worksheet-figures > :only-child { grid-column: 1 / -1; }
-.figures thead th { font-weight: 600; color: var(--ink); }
-.figures th { width: 58%; color: var(--quiet); }
-.worksheet-rows { margin-top: 2.5mm; }
+.entered .what { color: var(--quiet); }
+.found { columns: 2; column-gap: 6mm; margin-top: 1.2mm; }
+.found > div { display: grid; grid-template-columns: 58% 1fr; column-gap: 2.5mm; padding: 0.35mm 0; border-top: 0.3pt solid var(--hair); break-inside: avoid; }
+.found dt { color: var(--quiet); }
+.worksheet-rows { margin-top: 1.6mm; }
 .worksheet caption { text-align: start; font-weight: 600; padding-bottom: 0.6mm; break-after: avoid; }
-.working { margin-top: 2.5mm; }
+.working { margin-top: 1.6mm; }
 .working th { width: 34%; color: var(--quiet); }
+.worksheet .working tr > * { padding-block: 0.15mm; border-top: 0; }
+.worksheet-rows tr > * { overflow-wrap: break-word; }
+.worksheet-rows thead th { font-size: 8pt; }
 .drawing { margin: 3mm 0 0; break-inside: avoid; }
-.drawing svg { display: block; width: 100%; max-height: 120mm; }
+.drawing svg { display: block; width: 100%; max-height: 95mm; }
 .drawing figcaption { color: var(--quiet); margin-top: 0.6mm; }
-.worksheet-notes { margin-top: 2mm; font-size: 7.5pt; color: var(--quiet); }
+.worksheet-notes { margin-top: 1.4mm; font-size: 7.5pt; line-height: 1.3; color: var(--quiet); }
 `;

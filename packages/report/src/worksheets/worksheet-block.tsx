@@ -27,18 +27,8 @@ export function WorksheetBlock({ worksheet, level }: Props) {
           </p>
         ))}
       </div>
-      <div className="worksheet-figures">
-        <Figures
-          heading="Entered"
-          rows={result.inputs
-            .filter((input) => !input.table)
-            .map(({ key, label, text }) => [key, label, text])}
-        />
-        <Figures
-          heading="Found"
-          rows={Object.entries(result.outputs).map(([key, { label, text }]) => [key, label, text])}
-        />
-      </div>
+      <Entered inputs={result.inputs.filter((input) => !input.table)} />
+      <Found outputs={Object.entries(result.outputs)} />
       {result.inputs.flatMap(({ key, label, table }) =>
         table ? [<Rows key={key} title={label} {...table} />] : [],
       )}
@@ -72,32 +62,37 @@ function sourceWords({ citation, standing, note }: SnapshotWorksheet['result']['
   return `${said} (${standing === 'memory' ? 'value from memory' : 'common practice, no source'})`;
 }
 
-function Figures({
-  heading,
-  rows,
-}: {
-  heading: string;
-  rows: readonly (readonly [string, string, string])[];
-}) {
-  if (rows.length === 0) return null;
+type Result = SnapshotWorksheet['result'];
+
+/** What was entered, run on in one paragraph: it is read once, to check it. */
+function Entered({ inputs }: { inputs: Result['inputs'] }) {
+  if (inputs.length === 0) return null;
   return (
-    <table className="figures">
-      <thead>
-        <tr>
-          <th scope="col" colSpan={2}>
-            {heading}
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(([key, label, text]) => (
-          <tr key={key}>
-            <th scope="row">{label}</th>
-            <td dir="auto">{text}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <p className="entered">
+      <strong>Entered. </strong>
+      {inputs.map(({ key, label, text }, index) => (
+        <span key={key}>
+          {index > 0 && '; '}
+          <span className="what">{label}</span> <bdi>{text}</bdi>
+        </span>
+      ))}
+      .
+    </p>
+  );
+}
+
+/** What was found, in two columns of names and values. */
+function Found({ outputs }: { outputs: [string, Result['outputs'][string]][] }) {
+  if (outputs.length === 0) return null;
+  return (
+    <dl className="found">
+      {outputs.map(([key, { label, text }]) => (
+        <div key={key}>
+          <dt>{label}</dt>
+          <dd dir="auto">{text}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }
 
