@@ -26,6 +26,7 @@ let ids: {
   catalogue: string;
   inventory: string;
   upload: string;
+  'review-comment': string;
   firm: string;
 };
 beforeAll(async () => {
@@ -60,6 +61,9 @@ beforeAll(async () => {
   await surveyor.put('/v1/catalogue/hull-secret-of-the-firm').send(ownEntry).expect(200);
   const upload = { id: newId(), name: 'b.jpg', bytes: 5000, sha256: 'b'.repeat(64) };
   await surveyor.post(`${path}/uploads`).send(upload).expect(201);
+  await surveyor.patch(path).send({ state: 'drafting' }).expect(200);
+  await surveyor.post(`${path}/review`).send({}).expect(201);
+  const comment = await surveyor.post(`${path}/review/comments`).send({ text: 'Secret' }).expect(201);
   const firmId = firm.id;
   const surveyId: string = survey.body.id;
   const [report, clearance] = [newId(), newId()];
@@ -85,6 +89,7 @@ beforeAll(async () => {
     catalogue: 'hull-secret-of-the-firm',
     inventory: item.body.id,
     upload: upload.id,
+    'review-comment': comment.body.id,
     firm: firmId,
   };
 });
@@ -119,6 +124,11 @@ const bodies: Record<string, object> = {
   answerCoverage: { reached: 'examined' },
   createInventoryItem: { system: 'hull', name: 'x' },
   updateInventoryItem: { name: 'x' },
+  withdrawFinding: { reason: 'x' },
+  askReview: {},
+  decideReview: { decision: 'send-back', reason: 'x' },
+  addReviewComment: { text: 'x' },
+  updateReviewComment: { settled: true },
   putSigningKey: { p12: 'AAAA', passphrase: 'x' },
 };
 
@@ -193,6 +203,8 @@ describe('another firm’s and an uninvited person’s requests', () => {
       await tx.event.count(),
       await tx.report.count(),
       await tx.worksheet.count(),
+      await tx.review.count(),
+      await tx.reviewComment.count(),
       await tx.coverageAnswer.count(),
       await tx.inventoryItem.count(),
       await tx.signingKey.count(),

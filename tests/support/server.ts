@@ -4,9 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildApp } from '@garboard/api/app';
+import type { JobData } from '@garboard/contract/jobs';
 import { type Database, openDatabase } from '@garboard/db/database';
 import { openLogger } from '@garboard/platform/logger';
 import { type ObjectStore, openObjectStore } from '@garboard/platform/object-store';
+import { openQueue, queueConnection } from '@garboard/platform/queue';
 import { type Signed, testSecret } from '@garboard/seed/builders';
 import type { FastifyInstance } from 'fastify';
 import supertest from 'supertest';
@@ -38,12 +40,17 @@ export async function startServer(
   const dataDir = await mkdtemp(join(tmpdir(), 'garboard-test-'));
   const db = openDatabase(database.url, 6);
   const store = await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href);
+  const previews = openQueue<JobData<'finding.preview'>>(
+    queueConnection({ databaseUrl: database.url }),
+    'previews',
+  );
   const app = await buildApp({
     env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret },
     db,
     store,
     log: openLogger('test', 'fatal'),
     clock: options.clock ?? (() => new Date()),
+    previews,
     probes: {
       database: async () => {
         await db.prisma.$queryRaw`SELECT 1`;
@@ -77,6 +84,7 @@ export async function startServer(
     },
     async close() {
       await app.close();
+      await previews.close();
       await db.close();
       await database.drop();
       await rm(dataDir, { recursive: true, force: true });

@@ -20,6 +20,7 @@ import { peopleRoutes } from './routes/people.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { portalRoutes } from './routes/portal.ts';
 import { reportRoutes } from './routes/reports.ts';
+import { reviewRoutes } from './routes/reviews.ts';
 import { surveyRoutes } from './routes/surveys.ts';
 import { uploadRoutes } from './routes/uploads.ts';
 import { verificationRoutes } from './routes/verification.ts';
@@ -94,6 +95,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   catalogueRoutes(app, deps);
   coverageRoutes(app, deps);
   reportRoutes(app, deps);
+  reviewRoutes(app, deps);
   verificationRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import type { JobData } from '@garboard/contract/jobs';
 import { openDatabase } from '@garboard/db/database';
 import { findChromium } from '@garboard/platform/chromium';
 import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
@@ -16,7 +17,9 @@ const databaseUrl = requiredDatabaseUrl(env);
 
 const db = openDatabase(databaseUrl);
 const store = await openObjectStore(env.objectStoreUrl);
-const queue = openQueue(queueConnection({ databaseUrl, redisUrl: env.redisUrl }), 'reports', log);
+const connection = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
+const queue = openQueue(connection, 'reports', log);
+const previews = openQueue<JobData<'finding.preview'>>(connection, 'previews', log);
 const portalDir = join(repositoryRoot(), 'apps/portal/dist');
 
 const app = await buildApp({
@@ -25,6 +28,7 @@ const app = await buildApp({
   store,
   log,
   clock: () => new Date(),
+  previews,
   probes: {
     database: async () => {
       await db.prisma.$queryRaw`SELECT 1`;
@@ -41,6 +45,7 @@ const app = await buildApp({
 onShutdown(log, async () => {
   await app.close();
   await queue.close();
+  await previews.close();
   await db.close();
 });
 await app.listen({ port: env.port, host: env.host });

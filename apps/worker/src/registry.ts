@@ -5,6 +5,7 @@ import { collectObjectJob } from './jobs/collect-object.ts';
 import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
 import { derivePhotoJob } from './jobs/derive-photo.ts';
 import { mailInvitationJob } from './jobs/mail-invitation.ts';
+import { mailNoticeJob } from './jobs/mail-notice.ts';
 import { renderReportJob } from './jobs/render-report.ts';
 
 type Handlers = {
@@ -14,10 +15,12 @@ type Handlers = {
 /** Who does which job. A job of the contract without a handler here is a type error. */
 const handlers: Handlers = {
   'report.render': renderReportJob,
+  'finding.preview': renderReportJob,
   'photo.derive': derivePhotoJob,
   'clearance-file.derive': deriveClearanceFileJob,
   'object.collect': collectObjectJob,
   'mail.invitation': mailInvitationJob,
+  'mail.notice': mailNoticeJob,
 };
 
 const isJobName = (name: string): name is JobName => Object.hasOwn(handlers, name);

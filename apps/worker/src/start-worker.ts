@@ -13,7 +13,7 @@ import { type QueueName, type Queues, startRelay } from './relay.ts';
 import { startSweeps } from './sweeps.ts';
 
 /** How many jobs of a queue at once: printing and drawing use a whole core each. */
-const concurrency: Record<QueueName, number> = { reports: 1, images: 2, errands: 2 };
+const concurrency: Record<QueueName, number> = { reports: 1, previews: 1, images: 2, errands: 2 };
 const retryMs = 2_000;
 
 export interface WorkerOptions extends JobDeps {

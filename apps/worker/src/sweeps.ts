@@ -1,6 +1,7 @@
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
 import { requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
+import { sweepPreviews } from '@garboard/core/reports/sweep-previews';
 import { abandonedMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
 import { inTransaction } from '@garboard/db/database';
 import { allFirmIds } from '@garboard/db/special-reads';
@@ -21,6 +22,8 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   if (found.reports + found.photos > 0) log.warn(found, 'work seemed lost and was asked for again');
   const gone = await inTransaction(db, firmIds, (tx) => sweepDeleted(tx, clock()));
   if (gone > 0) log.info({ findings: gone }, 'deleted drafts removed for good');
+  const drafts = await inTransaction(db, firmIds, (tx) => sweepPreviews(tx, clock()));
+  if (drafts > 0) log.info({ drafts }, 'drafts of yesterday removed');
   await inTransaction(db, [], (tx) => tidy(tx, clock()));
   const abandoned = await inTransaction(db, firmIds, (tx) => tidyUploads(tx, clock()));
   if (abandoned > 0) log.info({ abandoned }, 'uploads in parts given up');

@@ -135,8 +135,17 @@ export const finding = z
     position: position.nullable(),
     cost: findingCost.nullable().meta({ description: 'For parties only when the firm prints costs' }),
     grading: findingGrading.nullable().meta({ description: 'For the firm only' }),
+    withdrawal: z
+      .object({ reason: z.string(), at: instant, by: z.string() })
+      .nullable()
+      .meta({ description: 'Why the surveyor withdrew it after it was issued, and when' }),
     may: z
-      .object({ edit: z.boolean(), sendEvidence: z.boolean(), decide: z.boolean() })
+      .object({
+        edit: z.boolean(),
+        sendEvidence: z.boolean(),
+        decide: z.boolean(),
+        withdraw: z.boolean(),
+      })
       .meta({ description: 'What the caller may do now' }),
     createdAt: instant,
     updatedAt: instant,
@@ -148,6 +157,12 @@ export type Finding = z.infer<typeof finding>;
 export const findingQuery = pageQuery.extend({
   urgency: z.enum(urgencies).optional(),
   state: z.enum(findingStates).optional(),
+});
+/** Takes an issued finding back; the reason is shown to everyone to whom the report was released. */
+export const withdrawalBody = z.strictObject({
+  reason: text(2000)
+    .min(1, 'Say why it is withdrawn; everyone who has the report is told.')
+    .meta({ description: 'Told to everyone to whom the report was released' }),
 });
 export const findingOrder = z.strictObject({ ids: z.array(id).min(1).max(1000) });
 

@@ -11,17 +11,23 @@ export const jobs = {
   'clearance-file.derive': z.object({ firmId: id, fileId: id }),
   'object.collect': z.object({ sha256: z.string() }),
   'mail.invitation': z.object({ linkId: id }),
+  /** Tells one person what an event of a survey says. */
+  'mail.notice': z.object({ firmId: id, eventId: id, personId: id }),
+  /** Prints one finding for whoever waits for it; handed to its queue directly, so as to lose no time. */
+  'finding.preview': z.object({ firmId: id, reportId: id }),
 } as const;
 
 export type JobName = keyof typeof jobs;
 export type JobData<N extends JobName> = z.infer<(typeof jobs)[N]>;
 
 /** The queue each job waits in, so that long renderings don't hold up thumbnails. */
-export const queueOf: Record<JobName, 'reports' | 'images' | 'errands'> = {
+export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'errands'> = {
   'report.render': 'reports',
   'photo.derive': 'images',
   'clearance-file.derive': 'images',
   'object.collect': 'errands',
   'mail.invitation': 'errands',
+  'mail.notice': 'errands',
+  'finding.preview': 'previews',
 };
-export const queueNames = ['reports', 'images', 'errands'] as const;
+export const queueNames = ['reports', 'previews', 'images', 'errands'] as const;

@@ -62,6 +62,9 @@ const firmFields = {
   layupRequiresClearing: z
     .boolean()
     .meta({ description: 'Whether findings for the next lay-up must be cleared too' }),
+  reviewRequired: z.boolean().meta({
+    description: 'Whether a second surveyor must approve the record before its report is issued',
+  }),
   paper: z.enum(papers, 'Choose “A4” or “Letter”.').meta({ description: 'What documents are printed on' }),
   measures: z.enum(measureSystems, 'Choose “metric”, “us” or “both”.').meta({
     description: 'Lengths and masses in documents: metric, US customary, or metric with US beside it',

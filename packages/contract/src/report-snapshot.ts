@@ -145,12 +145,16 @@ const snapshotHullNumber = z.object({
 
 const namedFinding = z.object({ number: z.int().positive(), title: z.string() });
 
-/** What differs from an earlier revision; `what` names the parts of a finding that read differently. */
-const snapshotChanges = z.object({
+/**
+ * What differs from an earlier revision; `what` names the parts of a finding that read differently, `record` those
+ * of the report around the findings, `reason` why one was withdrawn.
+ */
+export const snapshotChanges = z.object({
   against: z.int().positive(),
   added: z.array(namedFinding),
   changed: z.array(namedFinding.extend({ what: z.array(z.string()).default([]) })),
-  withdrawn: z.array(namedFinding),
+  withdrawn: z.array(namedFinding.extend({ reason: z.string().default('') })),
+  record: z.array(z.string()).default([]),
 });
 
 /** A revision of the same document; one that is being made has no file yet, so no hash. */
@@ -165,6 +169,9 @@ const snapshotVerification = z.object({ code: z.string(), url: z.string() });
 
 const common = {
   schemaVersion: z.literal(snapshotVersion),
+  // Only to be looked at: marked on every page, without a number, never issued.
+  preview: z.boolean().default(false),
+  // Of a preview the number the document would get; it isn't printed.
   revision: z.int().positive(),
   frozenAt: instant,
   language: z.literal('en'),

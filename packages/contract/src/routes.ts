@@ -4,6 +4,7 @@ import { findingsRoutes } from './routes/findings.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
+import { reviewRoutes } from './routes/review.ts';
 import type { Route } from './routes/route.ts';
 import { surveysRoutes } from './routes/surveys.ts';
 import { verificationRoutes } from './routes/verification.ts';
@@ -21,6 +22,7 @@ export const routes = {
   ...worksheetsRoutes,
   ...coverageRoutes,
   ...reportsRoutes,
+  ...reviewRoutes,
   ...verificationRoutes,
 } satisfies Record<string, Route>;
 

@@ -52,7 +52,11 @@ export function Cover({ snapshot, photoUrl }: { snapshot: SurveyReportSnapshot }
         <Fact name="Prepared for" value={survey.requestedBy} />
         <Fact name="Attended" value={listed(days)} />
         <Fact name="Surveyor" value={[surveyor.name, surveyor.qualifications].filter(Boolean).join(', ')} />
-        <Fact name="Issued" value={`${issued}, revision ${snapshot.revision}`} />
+        {snapshot.preview ? (
+          <Fact name="Not issued" value={`Draft of ${issued}`} />
+        ) : (
+          <Fact name="Issued" value={`${issued}, revision ${snapshot.revision}`} />
+        )}
         <Fact
           name="Firm"
           value={[

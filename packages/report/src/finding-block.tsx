@@ -17,10 +17,20 @@ interface Props extends Sources {
   diagram?: FindingDiagram | undefined;
   /** The rank of the heading, so that the document's outline has no gaps. */
   level: 3 | 4;
+  /** Whether there is an index to lead back to; not where one finding is looked at by itself. */
+  inReport?: boolean;
 }
 
 /** One finding: its urgency in the margin, what was seen and what to do beside it, its photos below. */
-export function FindingBlock({ finding, worksheets, timeZone, diagram, level, photoUrl }: Props) {
+export function FindingBlock({
+  finding,
+  worksheets,
+  timeZone,
+  diagram,
+  level,
+  inReport = true,
+  photoUrl,
+}: Props) {
   const Heading = level === 3 ? 'h3' : 'h4';
   // The first paragraph stays on the heading's page; the rest may go on to the next.
   const [first, ...more] = paragraphsOf(finding.observed);
@@ -31,7 +41,7 @@ export function FindingBlock({ finding, worksheets, timeZone, diagram, level, ph
           <span className="finding-number">{`${finding.number} `}</span>
           <span dir="auto">{finding.title}</span>
         </Heading>
-        <Margin finding={finding} />
+        <Margin finding={finding} inReport={inReport} />
         {first && (
           <div className="finding-text">
             <Paragraph paragraph={first} lead={<strong>What was seen. </strong>} />
@@ -64,7 +74,7 @@ export function FindingBlock({ finding, worksheets, timeZone, diagram, level, ph
   );
 }
 
-function Margin({ finding }: { finding: SnapshotFinding }) {
+function Margin({ finding, inReport }: { finding: SnapshotFinding; inReport: boolean }) {
   return (
     <div className="finding-margin">
       <div className="urgency">
@@ -81,11 +91,13 @@ function Margin({ finding }: { finding: SnapshotFinding }) {
           {finding.harms.map((harm) => harmLabels[harm]).join(', ')}
         </p>
       )}
-      <p>
-        <a href={`#index-${finding.number}`}>
-          Index, page <PageOf id={`index-${finding.number}`} />
-        </a>
-      </p>
+      {inReport && (
+        <p>
+          <a href={`#index-${finding.number}`}>
+            Index, page <PageOf id={`index-${finding.number}`} />
+          </a>
+        </p>
+      )}
     </div>
   );
 }

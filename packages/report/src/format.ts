@@ -88,3 +88,7 @@ export function shortened(line: string, max: number): string {
         .join('')
         .trimEnd()}…`;
 }
+
+/** Which issue of the document this is: `revision 2`, or `draft`, which has no number. */
+export const revisionWords = ({ preview, revision }: { preview: boolean; revision: number }): string =>
+  preview ? 'draft' : `revision ${revision}`;

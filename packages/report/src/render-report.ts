@@ -1,9 +1,12 @@
-import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
+import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { purposeLabels, reportKindLabels } from '@garboard/trade/vocabulary';
-import { createElement } from 'react';
+import { createElement, type ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { DocumentBody } from './document.tsx';
+import { FindingPages } from './finding-page.tsx';
+import { revisionWords } from './format.ts';
 import { bodyStyles } from './styles/body-styles.ts';
+import { draftStyles } from './styles/draft-styles.ts';
 import { fontFaces, pageBoxes } from './styles/page-styles.ts';
 import { recordStyles } from './styles/record-styles.ts';
 import { sectionStyles } from './styles/section-styles.ts';
@@ -21,9 +24,9 @@ export interface ReportFiles {
 
 /** The title of the document, as it stands in the PDF's metadata and the reader's window. */
 export function documentTitle(snapshot: ReportSnapshot): string {
-  const { vessel, survey, kind, revision } = snapshot;
+  const { vessel, survey, kind } = snapshot;
   const what = kind === 'full' ? purposeLabels[survey.purpose] : reportKindLabels[kind];
-  return `${vessel.name}: ${what} ${survey.number}, revision ${revision}`;
+  return `${vessel.name}: ${what} ${survey.number}, ${revisionWords(snapshot)}`;
 }
 
 const isLetter = ({ kind }: ReportSnapshot): boolean =>
@@ -35,7 +38,25 @@ const isLetter = ({ kind }: ReportSnapshot): boolean =>
  *
  * @throws Error when the address of a font is missing.
  */
-export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: ReportFiles): string {
+export function renderReport(snapshot: ReportSnapshot, files: ReportFiles): string {
+  return renderPage(snapshot, files, [
+    createElement(DocumentBody, { key: 'document', snapshot, photoUrl: files.photoUrl }),
+    createElement(isLetter(snapshot) ? VerificationStrip : Verification, { key: 'verification', snapshot }),
+  ]);
+}
+
+/**
+ * The findings of a snapshot as the report prints them, without the rest of it; to look at one while it is written.
+ *
+ * @throws Error when the address of a font is missing.
+ */
+export function renderFindings(snapshot: SurveyReportSnapshot, files: ReportFiles): string {
+  return renderPage(snapshot, files, [
+    createElement(FindingPages, { key: 'findings', snapshot, photoUrl: files.photoUrl }),
+  ]);
+}
+
+function renderPage(snapshot: ReportSnapshot, { fontUrls }: ReportFiles, parts: ReactNode[]): string {
   const head = renderToStaticMarkup([
     createElement('meta', { key: 'charset', charSet: 'utf-8' }),
     createElement('title', { key: 'title' }, documentTitle(snapshot)),
@@ -51,14 +72,8 @@ export function renderReport(snapshot: ReportSnapshot, { photoUrl, fontUrls }: R
     recordStyles,
     worksheetStyles,
     verificationStyles,
+    draftStyles(snapshot),
   ].join('\n');
-  const body = renderToStaticMarkup(
-    createElement(
-      'body',
-      null,
-      createElement(DocumentBody, { snapshot, photoUrl }),
-      createElement(isLetter(snapshot) ? VerificationStrip : Verification, { snapshot }),
-    ),
-  );
+  const body = renderToStaticMarkup(createElement('body', null, parts));
   return `<!doctype html>\n<html lang="${snapshot.language}"><head>${head}<style>${styles}</style></head>${body}</html>\n`;
 }

@@ -1,5 +1,5 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
-import { listed, writtenDay, writtenDayOf } from './format.ts';
+import { listed, revisionWords, writtenDay, writtenDayOf } from './format.ts';
 import { hasValue } from './sections-apart.tsx';
 
 /** The surveyor's statement about the report, with room to sign. */
@@ -10,9 +10,9 @@ export function Statement({ snapshot }: { snapshot: ReportSnapshot }) {
       <h2>Surveyor’s statement</h2>
       <p>
         I attended {snapshot.vessel.name}
-        {days.length > 0 && ` on ${listed(days)}`} and this report, survey {snapshot.survey.number} revision{' '}
-        {snapshot.revision} of {writtenDayOf(snapshot.frozenAt, snapshot.timeZone)}, states truly what I saw
-        within its scope and limitations. The opinions in it are my own.
+        {days.length > 0 && ` on ${listed(days)}`} and this report, survey {snapshot.survey.number}{' '}
+        {revisionWords(snapshot)} of {writtenDayOf(snapshot.frozenAt, snapshot.timeZone)}, states truly what I
+        saw within its scope and limitations. The opinions in it are my own.
       </p>
       <p>
         I have no interest in the vessel, its sale or its insurance, and my fee does not depend on what I

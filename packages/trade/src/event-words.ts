@@ -19,7 +19,8 @@ const words = {
   'finding.edited': (d) => `Finding edited: ${d.title}`,
   'finding.deleted': (d) => `Draft finding deleted: ${d.title}`,
   'finding.restored': (d) => `Deleted finding brought back: ${d.title}`,
-  'finding.withdrawn': (d) => `Finding withdrawn: ${d.title}`,
+  'finding.withdrawn': (d) =>
+    d.reason ? `Finding withdrawn: ${d.title}. ${d.reason}` : `Finding withdrawn: ${d.title}`,
   'findings.ordered': () => 'Order of findings changed',
   'finding.issued': (d) => (d.dueOn ? `Issued, due by ${longDay(d.dueOn)}` : 'Issued'),
   'worksheet.created': (d) => `Worksheet kept: ${d.title}`,
@@ -34,6 +35,13 @@ const words = {
   'report.requested': (d) => `${d.label} requested, revision ${d.revision}`,
   'report.issued': (d) => `${d.label} issued, revision ${d.revision}`,
   'report.failed': (d) => `${d.label} could not be made: ${d.problem}`,
+  'review.asked': (d) => (d.reviewer ? `Review asked of ${d.reviewer}` : 'Review asked for'),
+  'review.approved': () => 'Record approved by the reviewer',
+  'review.sent-back': (d) => `Sent back by the reviewer: ${d.reason}`,
+  'review.commented': (d) => (d.title ? `Reviewer’s thread on ${d.title}: ${d.text}` : `Review: ${d.text}`),
+  'review.settled': (d) => (d.title ? `Thread on ${d.title} settled` : 'Thread of the review settled'),
+  'review.reopened': (d) =>
+    d.title ? `Thread on ${d.title} opened again` : 'Thread of the review opened again',
   'evidence.sent': (d) => `Evidence sent: ${d.statement}`,
   'evidence.accepted': (d) =>
     d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared',

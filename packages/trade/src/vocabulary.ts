@@ -124,9 +124,20 @@ export const reportKindLabels = {
 export const reportStateLabels = {
   queued: 'Waiting to be made',
   rendering: 'Being made',
+  // A preview that can be looked at; it is never issued.
+  ready: 'Ready to look at',
   issued: 'Issued',
   failed: 'Could not be made',
 } as const;
+
+export const reviewStateLabels = {
+  asked: 'Waiting for the reviewer',
+  approved: 'Approved',
+  'sent-back': 'Sent back',
+  withdrawn: 'No longer asked for',
+} as const;
+
+export const reviewDecisionLabels = { approve: 'Approve', 'send-back': 'Send back' } as const;
 
 /** Usual hull materials; a vessel's may also be told in other words. */
 export const hullMaterialLabels = {
@@ -195,6 +206,8 @@ export const partyRoles = keys(partyRoleLabels);
 export const attendanceConditions = keys(attendanceConditionLabels);
 export const reportKinds = keys(reportKindLabels);
 export const reportStates = keys(reportStateLabels);
+export const reviewStates = keys(reviewStateLabels);
+export const reviewDecisions = keys(reviewDecisionLabels);
 export const verdicts = keys(verdictLabels);
 export const worksheetGroups = keys(worksheetGroupLabels);
 
@@ -211,5 +224,7 @@ export type PartyRole = keyof typeof partyRoleLabels;
 export type AttendanceCondition = keyof typeof attendanceConditionLabels;
 export type ReportKind = keyof typeof reportKindLabels;
 export type ReportState = keyof typeof reportStateLabels;
+export type ReviewState = keyof typeof reviewStateLabels;
+export type ReviewDecision = keyof typeof reviewDecisionLabels;
 export type Verdict = keyof typeof verdictLabels;
 export type WorksheetGroup = keyof typeof worksheetGroupLabels;

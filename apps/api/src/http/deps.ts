@@ -1,7 +1,9 @@
+import type { JobData } from '@garboard/contract/jobs';
 import type { Database } from '@garboard/db/database';
 import type { Env } from '@garboard/platform/env';
 import type { Logger } from '@garboard/platform/logger';
 import type { ObjectStore } from '@garboard/platform/object-store';
+import type { JobQueue } from '@garboard/platform/queue';
 
 /** What the server is built from; tests give their own. */
 export interface Deps {
@@ -10,6 +12,8 @@ export interface Deps {
   store: ObjectStore;
   log: Logger;
   clock: () => Date;
+  /** Takes previews of single findings to the worker. */
+  previews: Pick<JobQueue<JobData<'finding.preview'>>, 'add'>;
   /** Named probes that must pass before the server calls itself ready. */
   probes: Record<string, () => Promise<void>>;
   /** Folder of the built portal; null serves the interface alone. */

@@ -10,6 +10,11 @@ import { actorOf, contextOf, fastifyPath } from './serve.ts';
 type BytesRoute = { [N in RouteName]: Routes[N] extends { response: 'bytes' } ? N : never }[RouteName];
 type Part<R, K extends string> = R extends { [P in K]: infer V extends z.ZodType } ? z.output<V> : undefined;
 
+interface Asked<N extends BytesRoute> {
+  params: Part<Routes[N], 'params'>;
+  query: Part<Routes[N], 'query'>;
+}
+
 /**
  * Registers a route that answers with a stored file: the handler says which in a transaction, and the bytes are
  * streamed after it has ended, so that a slow reader holds no connection to the database.
@@ -18,10 +23,20 @@ export function serveBytes<N extends BytesRoute>(
   app: FastifyInstance,
   deps: Deps,
   name: N,
-  handler: (
-    ctx: Ctx,
-    input: { params: Part<Routes[N], 'params'>; query: Part<Routes[N], 'query'> },
-  ) => Promise<ServedFile>,
+  handler: (ctx: Ctx, input: Asked<N>) => Promise<ServedFile>,
+): void {
+  serveFile(app, deps, name, (within, input) => within((ctx) => handler(ctx, input)));
+}
+
+/** Runs work in a transaction bound to the caller's firms. */
+export type Within = <T>(work: (ctx: Ctx) => Promise<T>) => Promise<T>;
+
+/** As `serveBytes`, for a file that is found in several transactions, because it has to be made first. */
+export function serveFile<N extends BytesRoute>(
+  app: FastifyInstance,
+  deps: Deps,
+  name: N,
+  find: (within: Within, input: Asked<N>) => Promise<ServedFile>,
 ): void {
   const route: Route = routes[name];
   app.served.names.add(name);
@@ -34,10 +49,10 @@ export function serveBytes<N extends BytesRoute>(
     },
     config: { route },
     handler: async (request, reply) => {
-      const input = { params: request.params, query: request.query } as Parameters<typeof handler>[1];
-      const file = await inTransaction(deps.db, actorOf(request).firmIds, (tx) =>
-        handler(contextOf(deps, request, tx), input),
-      );
+      const input = { params: request.params, query: request.query } as Asked<N>;
+      const within: Within = (work) =>
+        inTransaction(deps.db, actorOf(request).firmIds, (tx) => work(contextOf(deps, request, tx)));
+      const file = await find(within, input);
       const etag = `"${file.sha256}"`;
       reply.header('etag', etag);
       // Without the hash in the address each use asks again, so that access that was ended is ended at once.

@@ -8,9 +8,12 @@ import { listRecommendations } from '@garboard/core/findings/list-recommendation
 import { orderFindings } from '@garboard/core/findings/order-findings';
 import { restoreFinding } from '@garboard/core/findings/restore-finding';
 import { updateFinding } from '@garboard/core/findings/update-finding';
+import { withdrawFinding } from '@garboard/core/findings/withdraw-finding';
 import type { FastifyInstance } from 'fastify';
 import type { Deps } from '../http/deps.ts';
 import { serve } from '../http/serve.ts';
+import { serveFile } from '../http/serve-bytes.ts';
+import { previewFinding } from './preview-finding.ts';
 
 export function findingRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'createFinding', (ctx, { params, body }) =>
@@ -24,6 +27,10 @@ export function findingRoutes(app: FastifyInstance, deps: Deps): void {
     updateFinding(ctx, { id: params.id, patch: body, ifMatch }),
   );
   serve(app, deps, 'deleteFinding', (ctx, { params }) => deleteFinding(ctx, params.id));
+  serveFile(app, deps, 'previewFinding', (within, { params }) => previewFinding(deps, within, params.id));
+  serve(app, deps, 'withdrawFinding', (ctx, { params, body }) =>
+    withdrawFinding(ctx, { id: params.id, reason: body.reason }),
+  );
   serve(app, deps, 'restoreFinding', (ctx, { params }) => restoreFinding(ctx, params.id));
   serve(app, deps, 'listDeletedFindings', (ctx, { params, query }) =>
     listDeletedFindings(ctx, { surveyId: params.id, ...query }),

@@ -7,19 +7,20 @@ import { enqueue } from '@garboard/core/outbox/enqueue';
 import { Refusal } from '@garboard/core/problems';
 import { type ClaimedReport, claimReport } from '@garboard/core/reports/claim-report';
 import { failReport } from '@garboard/core/reports/fail-report';
+import { finishPreview } from '@garboard/core/reports/finish-preview';
 import { finishReport } from '@garboard/core/reports/finish-report';
-import { photosOf } from '@garboard/core/reports/freeze-snapshot';
 import { reportProgress } from '@garboard/core/reports/report-progress';
 import { type Signer, signerOf } from '@garboard/core/signing/signer';
 import { inTransaction } from '@garboard/db/database';
 import { NoRetryError } from '@garboard/platform/queue';
 import { openSealer } from '@garboard/platform/sealing';
-import { renderReport } from '@garboard/report/render-report';
+import { printEdges } from '@garboard/report/print-edges';
+import { renderFindings, renderReport } from '@garboard/report/render-report';
 import type { Attempt, JobDeps } from '../job-deps.ts';
 import { PageTimeout } from '../render/browser.ts';
 import { PrintError, printReport } from '../render/print-report.ts';
 import { reportFontFiles, reportFontUrls } from '../render/report-fonts.ts';
-import { sealOf } from '../seal/seal-of.ts';
+import { rendererOf, sealOf } from '../seal/seal-of.ts';
 import { sealPdf } from '../seal/seal-pdf.ts';
 import { gatherPhotos, PhotoUnready, photoFileName, type Within } from './gather-photos.ts';
 import { ClaimLost, Pulse } from './pulse.ts';
@@ -32,18 +33,18 @@ interface Rendering extends ClaimedReport {
   firmId: string;
   reportId: string;
   within: Within;
-  /** The firm's key, opened before the work is begun. */
-  signer: Signer;
+  /** The firm's key, opened before the work is begun; a draft isn't signed. */
+  signer: Signer | null;
 }
 
 /**
- * Makes the PDF of a report that was asked for and issues it. No transaction is open while the browser works.
+ * Makes the PDF of a report that was asked for and issues it, or of a draft to be looked at. No transaction is open while the browser works.
  *
  * @throws NoRetryError when it can't be printed as it is; other errors may pass by themselves.
  */
 export async function renderReportJob(
   deps: JobDeps,
-  { firmId, reportId }: JobData<'report.render'>,
+  { firmId, reportId }: JobData<'report.render' | 'finding.preview'>,
   { lastAttempt }: Attempt,
 ): Promise<void> {
   const { db, store, clock, log } = deps;
@@ -53,8 +54,7 @@ export async function renderReportJob(
   const claimed = await within((ctx) => claimReport(ctx, reportId));
   if (!claimed) return;
   try {
-    const sealer = await openSealer(deps.env);
-    const signer = await within((ctx) => signerOf(ctx, firmId, sealer));
+    const signer = claimed.snapshot.preview ? null : await openSigner(deps, { firmId, within });
     await makeReport(deps, { ...claimed, firmId, reportId, within, signer });
   } catch (error) {
     if (error instanceof ClaimLost) return log.warn({ reportId }, 'report taken over by another attempt');
@@ -67,9 +67,17 @@ export async function renderReportJob(
   }
 }
 
+async function openSigner(
+  { env }: JobDeps,
+  { firmId, within }: Pick<Rendering, 'firmId' | 'within'>,
+): Promise<Signer> {
+  const sealer = await openSealer(env);
+  return within((ctx) => signerOf(ctx, firmId, sealer));
+}
+
 async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
   const { snapshot, claim, firmId, reportId, within, signer } = rendering;
-  const photoIds = photosOf(snapshot);
+  const edges = printEdges(snapshot);
   const pulse = new Pulse({ progress: 2, stage: 'Gathering photos' }, (step) =>
     within((ctx) => reportProgress(ctx, { reportId, claim, ...step })),
   );
@@ -79,36 +87,43 @@ async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
   try {
     const photos = await gatherPhotos(deps, {
       firmId,
-      photoIds,
+      edges,
       within,
       onGathered: (count) =>
-        pulse.show({ progress: 2 + (28 * count) / photoIds.length, stage: 'Gathering photos' }),
+        pulse.show({ progress: 2 + (28 * count) / edges.size, stage: 'Gathering photos' }),
     });
     pulse.show({ progress: 32, stage: 'Laying out pages' });
-    const html = renderReport(snapshot, { photoUrl: photoFileName, fontUrls: reportFontUrls });
+    const sources = { photoUrl: photoFileName, fontUrls: reportFontUrls };
+    const html =
+      rendering.findingId !== null && snapshot.kind === 'full'
+        ? renderFindings(snapshot, sources)
+        : renderReport(snapshot, sources);
     pulse.show({ progress: 36, stage: 'Printing' });
     const printed = await printReport({
       browser: deps.browser,
       html,
       files: [...reportFontFiles, ...photos],
       workDir,
-      timeoutMs: timeoutMs(photoIds.length),
+      timeoutMs: timeoutMs(edges.size),
       onProgress: (percent) => pulse.advance(36 + percent * 0.56),
       onRefused: (url) =>
         deps.log.warn({ reportId, url }, 'the report asked for something outside its folder'),
     });
-    pulse.show({ progress: 92, stage: 'Signing' });
-    const seal = sealOf({ snapshot, signer, chromium: await deps.browser.version(), at: deps.clock() });
-    await sealPdf({ ...seal.request, path: printed.pdfPath });
+    const chromium = await deps.browser.version();
+    if (signer) {
+      pulse.show({ progress: 92, stage: 'Signing' });
+      const { request } = sealOf({ snapshot, signer, chromium, at: deps.clock() });
+      await sealPdf({ ...request, path: printed.pdfPath });
+    }
     pulse.show({ progress: 96, stage: 'Filing' });
-    await file(deps, rendering, { ...printed, renderer: seal.renderer });
+    await file(deps, rendering, { ...printed, renderer: rendererOf(chromium) });
   } finally {
     await pulse.stop();
     await rm(workDir, { recursive: true, force: true, maxRetries: 3 });
   }
 }
 
-/** Keeps the PDF in the store and issues the report with it; a PDF that isn't needed after all is collected. */
+/** Keeps the PDF in the store and issues the report with it, or shows the draft; a PDF that isn't needed after all is collected. */
 async function file(
   deps: JobDeps,
   { within, reportId, claim, signer }: Rendering,
@@ -121,8 +136,8 @@ async function file(
     issued = await within(async (ctx) => {
       await keepObject(ctx.tx, staged);
       const { pages, renderer } = printed;
-      const signedBy = signer.subject;
-      return finishReport(ctx, { reportId, claim, sha256, bytes, pages, renderer, signedBy });
+      const made = { reportId, claim, sha256, bytes, pages, renderer };
+      return signer ? finishReport(ctx, { ...made, signedBy: signer.subject }) : finishPreview(ctx, made);
     });
   } finally {
     if (!issued) {

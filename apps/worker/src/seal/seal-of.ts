@@ -14,17 +14,22 @@ export interface SealInput {
   at: Date;
 }
 
+const creatorOf = (): string => `Garboard ${productVersion()}`;
+const producerOf = (chromium: string): string => `Chromium ${/\/([\d.]+)/.exec(chromium)?.[1] ?? chromium}`;
+
+/** What makes a document's pages, with versions. @param chromium as the browser names itself */
+export const rendererOf = (chromium: string): string => `${creatorOf()}, ${producerOf(chromium)}`;
+
 /** What is written into a document's PDF beside its pages, and what made it. */
 export function sealOf({ snapshot, signer, chromium, at }: SealInput): {
   request: Omit<SealRequest, 'path'>;
   renderer: string;
 } {
   const { firm, survey, surveyor, revision, kind, language } = snapshot;
-  const creator = `Garboard ${productVersion()}`;
-  const producer = `Chromium ${/\/([\d.]+)/.exec(chromium)?.[1] ?? chromium}`;
+  const [creator, producer] = [creatorOf(), producerOf(chromium)];
   const document = `${reportKindLabels[kind]}, survey ${survey.number}, revision ${revision}`;
   return {
-    renderer: `${creator}, ${producer}`,
+    renderer: rendererOf(chromium),
     request: {
       signer,
       signedBy: signer.subject,

@@ -15,11 +15,12 @@ export interface NewEvent {
   data?: Prisma.InputJsonObject;
 }
 
-/** Writes what was done into the survey's history, in the transaction that does it. */
-export async function recordEvent(ctx: Ctx, event: NewEvent): Promise<void> {
+/** Writes what was done into the survey's history, in the transaction that does it. Answers the event's id. */
+export async function recordEvent(ctx: Ctx, event: NewEvent): Promise<string> {
+  const id = newId();
   await ctx.tx.event.create({
     data: {
-      id: newId(),
+      id,
       firmId: event.firmId,
       surveyId: event.surveyId,
       findingId: event.findingId ?? null,
@@ -32,4 +33,5 @@ export async function recordEvent(ctx: Ctx, event: NewEvent): Promise<void> {
       data: event.data ?? {},
     },
   });
+  return id;
 }

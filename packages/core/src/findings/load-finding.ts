@@ -16,4 +16,8 @@ export async function loadFinding(ctx: Ctx, findingId: string) {
   return finding satisfies { survey: Standing };
 }
 
+/** The title under which parties know a finding: that of the last revision, else the working one. */
+export const issuedTitle = ({ issued, title }: { issued: unknown; title: string }): string =>
+  (issued as { title?: string } | null)?.title ?? title;
+
 export type LoadedFinding = Awaited<ReturnType<typeof loadFinding>>;

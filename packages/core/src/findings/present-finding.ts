@@ -50,6 +50,8 @@ export async function presentFindings(
   const worksheets = await worksheetsOfFindings(ctx, { surveyId, findingIds, staff });
   const today = dayIn(survey.timeZone, ctx.clock());
   const writes = may(ctx.actor, survey, 'finding.write') && surveyIsEditable(survey.state as SurveyState);
+  const withdraws =
+    may(ctx.actor, survey, 'finding.withdraw') && surveyIsEditable(survey.state as SurveyState);
   const sends = may(ctx.actor, survey, 'evidence.send');
   const decides = may(ctx.actor, survey, 'evidence.decide');
   const costsShown = staff || (survey.printCosts && may(ctx.actor, survey, 'report.read'));
@@ -102,10 +104,15 @@ export async function presentFindings(
       cost: costsShown ? content.cost : null,
       grading: staff ? gradingOf(row) : null,
       position: row.position as Finding['position'],
+      withdrawal:
+        row.withdrawnReason !== null && row.withdrawnAt
+          ? { reason: row.withdrawnReason, at: row.withdrawnAt.toISOString(), by: row.withdrawnBy ?? '' }
+          : null,
       may: {
-        edit: writes,
+        edit: writes && state !== 'withdrawn',
         sendEvidence: sends && clearing && awaitsEvidence.includes(state),
         decide: decides && state === 'evidence-sent',
+        withdraw: withdraws && state !== 'draft' && !decidedFindingStates.includes(state),
       },
       createdAt: row.createdAt.toISOString(),
       updatedAt: row.updatedAt.toISOString(),

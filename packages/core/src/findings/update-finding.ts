@@ -5,7 +5,7 @@ import { actorId } from '../access/actor.ts';
 import { startedFrom } from '../catalogue/started-from.ts';
 import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
-import { invalidField, staleVersion } from '../problems.ts';
+import { invalidField, staleVersion, wrongState } from '../problems.ts';
 import { attachPhotos } from './attach-photos.ts';
 import { costColumns, gradingColumns } from './cost-columns.ts';
 import { getFinding } from './get-finding.ts';
@@ -68,6 +68,9 @@ async function editedJustNow(ctx: Ctx, findingId: string): Promise<boolean> {
 export async function updateFinding(ctx: Ctx, { id, patch, ifMatch }: UpdateFinding): Promise<Finding> {
   const finding = await loadFinding(ctx, id);
   const { role } = await writableSurvey(ctx, finding.surveyId);
+  if (finding.state === 'withdrawn') {
+    throw wrongState('This finding is withdrawn and stays as it was issued. Record a new one instead.');
+  }
   const { photoIds, position, cost, grading, catalogueKey, catalogueVersion, ...fields } = patch;
   const at = { firmId: finding.firmId, surveyId: finding.surveyId };
   const origin = await originAfter(ctx, patch, finding);

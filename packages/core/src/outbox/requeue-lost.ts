@@ -20,6 +20,8 @@ export async function requeueLost(tx: Tx, now: Date): Promise<Requeued> {
   const reports = await tx.report.updateManyAndReturn({
     where: {
       state: { in: ['queued', 'rendering'] },
+      // Whoever waited for a preview of one finding has gone by now.
+      findingId: null,
       OR: [{ heartbeatAt: { lt: before } }, { heartbeatAt: null, createdAt: { lt: before } }],
     },
     data: { heartbeatAt: now },

@@ -6,6 +6,8 @@ export interface ClaimedReport {
   /** Names this attempt: only its holder may report progress, finish or fail. */
   claim: string;
   snapshot: ReportSnapshot;
+  /** The one finding to be printed, of a preview of one; null for a whole document. */
+  findingId: string | null;
 }
 
 /**
@@ -21,6 +23,9 @@ export async function claimReport(ctx: Ctx, reportId: string): Promise<ClaimedRe
     data: { state: 'rendering', claim, heartbeatAt: ctx.clock(), progress: 0, stage: 'Gathering photos' },
   });
   if (claimed.count === 0) return null;
-  const row = await ctx.tx.report.findUniqueOrThrow({ where: { id: reportId }, select: { snapshot: true } });
-  return { claim, snapshot: reportSnapshot.parse(row.snapshot) };
+  const row = await ctx.tx.report.findUniqueOrThrow({
+    where: { id: reportId },
+    select: { snapshot: true, findingId: true },
+  });
+  return { claim, snapshot: reportSnapshot.parse(row.snapshot), findingId: row.findingId };
 }

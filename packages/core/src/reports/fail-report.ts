@@ -19,7 +19,8 @@ export async function failReport(ctx: Ctx, { reportId, claim, problem }: FailRep
   });
   if (mine.count === 0) return false;
   const report = await ctx.tx.report.findUniqueOrThrow({ where: { id: reportId }, select: reportFacts });
-  const { firmId, surveyId, kind, revision } = report;
+  const { firmId, surveyId, kind, revision, preview } = report;
+  if (preview) return true;
   await ctx.tx.event.create({
     data: {
       id: newId(),

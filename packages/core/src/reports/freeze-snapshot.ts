@@ -16,6 +16,7 @@ import {
   refuseUnanswered,
   refuseUnreadyReport,
 } from './report-obstacles.ts';
+import { changesOf, revisionsUpTo } from './revision-history.ts';
 import { findingsOf, freezeFinding, freezeIssued, freezePhoto } from './snapshot-rows.ts';
 
 export type IssuableKind = ReportSnapshot['kind'];
@@ -24,6 +25,10 @@ export interface FreezeInput {
   surveyId: string;
   kind: IssuableKind;
   revision: number;
+  /** Only to be looked at: a full report is frozen as it stands, ready to be issued or not. */
+  preview?: boolean;
+  /** The one finding to show, with its measurements alone. */
+  only?: string;
   /** By what the document can be looked up; none for a preview. */
   verification?: ReportSnapshot['verification'];
 }
@@ -38,8 +43,26 @@ type Draft = z.input<typeof reportSnapshot>;
  */
 export async function freezeSnapshot(ctx: Ctx, input: FreezeInput): Promise<ReportSnapshot> {
   const draft = input.kind === 'full' ? await fromWorkingCopy(ctx, input) : await fromIssued(ctx, input);
+  const preview = input.preview ?? false;
   // Never that of the report from which it is made.
-  return reportSnapshot.parse({ ...draft, verification: input.verification ?? null });
+  const snapshot = reportSnapshot.parse({ ...draft, preview, verification: input.verification ?? null });
+  const revisions = await revisionsUpTo(ctx, { ...snapshot, surveyId: input.surveyId });
+  const changes = snapshot.kind === 'full' ? await changesOf(ctx, input.surveyId, snapshot) : null;
+  return { ...snapshot, revisions, changes };
+}
+
+/** The record, or one finding of it, as a report would print it now, whether or not it is ready to be issued. */
+export async function freezeRecord(
+  ctx: Ctx,
+  surveyId: string,
+  only?: string,
+): Promise<ReportSnapshot & { kind: 'full' }> {
+  const input = { surveyId, kind: 'full', revision: 1, preview: true } as const;
+  const draft = { ...(await fromWorkingCopy(ctx, only ? { ...input, only } : input)), preview: true };
+  const record = reportSnapshot.parse(draft);
+  if (record.kind !== 'full')
+    throw new Error(`The record of survey ${surveyId} was frozen as ${record.kind}.`);
+  return record;
 }
 
 /** The photos a document shows, each once. */
@@ -55,25 +78,29 @@ export function photosOf(snapshot: ReportSnapshot): string[] {
   ];
 }
 
-async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): Promise<Draft> {
+async function fromWorkingCopy(ctx: Ctx, input: FreezeInput): Promise<Draft> {
+  const { surveyId, kind, revision, preview = false, only } = input;
   const now = ctx.clock();
   const survey = await ctx.tx.survey.findUniqueOrThrow({
     where: { id: surveyId },
     include: { firm: true, vessel: true, attendances: { orderBy: { ordinal: 'asc' } } },
   });
-  const findings = (await findingsOf(ctx, surveyId)).filter((f) => f.state !== 'withdrawn');
-  refuseUnreadyReport(survey, findings);
+  const findings = (await findingsOf(ctx, surveyId, only)).filter((f) => f.state !== 'withdrawn');
+  if (!preview) refuseUnreadyReport(survey, findings);
   const coverage = await coverageOf(ctx, survey);
-  refuseUnanswered(unansweredOf(coverage));
+  if (!preview) refuseUnanswered(unansweredOf(coverage));
   const leadPhoto = survey.leadPhotoId
     ? await ctx.tx.photo.findFirst({ where: { id: survey.leadPhotoId, surveyId } })
     : null;
-  refuseFailedPhotos([
-    ...(leadPhoto ? [leadPhoto] : []),
-    ...findings.flatMap((f) => f.photos.map((p) => p.photo)),
-  ]);
+  if (!preview) {
+    refuseFailedPhotos([
+      ...(leadPhoto ? [leadPhoto] : []),
+      ...findings.flatMap((f) => f.photos.map((p) => p.photo)),
+    ]);
+  }
   const issuedOn = dayIn(survey.timeZone, now);
-  const worksheets = await freezeWorksheets(ctx, { surveyId, findingIds: findings.map((f) => f.id) });
+  const measured = await freezeWorksheets(ctx, { surveyId, findingIds: findings.map((f) => f.id) });
+  const worksheets = only ? measured.filter((w) => w.findingId === only) : measured;
   return {
     schemaVersion: snapshotVersion,
     kind: kind as 'full',
@@ -84,7 +111,7 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     measures: survey.firm.measures as Draft['measures'],
     timeZone: survey.timeZone,
     firm: letterhead(survey.firm),
-    surveyor: await signatory(ctx, survey),
+    surveyor: await signatory(ctx, survey, preview),
     survey: {
       id: survey.id,
       number: survey.number,
@@ -103,7 +130,7 @@ async function fromWorkingCopy(ctx: Ctx, { surveyId, kind, revision }: FreezeInp
     attendances: survey.attendances.map(freezeAttendance),
     present: survey.present,
     findings: findings.map((f) => freezeFinding(f, { issuedOn, printCosts: survey.printCosts })),
-    leadPhoto: leadPhoto ? freezePhoto(leadPhoto) : null,
+    leadPhoto: leadPhoto && !only ? freezePhoto(leadPhoto) : null,
     worksheets,
     coverage: coverage.flatMap(({ system, reached, reason, lookedFrom }) =>
       reached ? [{ system, reached, reason, lookedFrom }] : [],
@@ -184,7 +211,7 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
 
 interface IssuedRow {
   kind: string;
-  revision: number;
+  revision: number | null;
   issuedAt: Date | null;
   sha256: string | null;
 }
@@ -192,7 +219,7 @@ interface IssuedRow {
 /** The documents issued before, as a letter or an addendum refers to them. */
 const issuedOnes = (reports: readonly IssuedRow[]) =>
   reports.flatMap(({ kind, revision, issuedAt, sha256 }) =>
-    issuedAt && sha256
+    issuedAt && sha256 && revision !== null
       ? [{ kind: kind as ReportKind, revision, issuedAt: issuedAt.toISOString(), sha256 }]
       : [],
   );
@@ -226,8 +253,8 @@ const letterhead = ({ name, addressLines, email, phone }: Letterhead): Letterhea
   phone,
 });
 
-/** Who signs: the survey's surveyor. @throws Refusal `wrong-state` when none is named. */
-async function signatory(ctx: Ctx, survey: { firmId: string; surveyorId: string | null }) {
+/** Who signs: the survey's surveyor; in a preview nobody need be named yet. @throws Refusal `wrong-state` when none is named. */
+async function signatory(ctx: Ctx, survey: { firmId: string; surveyorId: string | null }, preview: boolean) {
   const member = survey.surveyorId
     ? await ctx.tx.firmMember.findUnique({
         where: { firmId_personId: { firmId: survey.firmId, personId: survey.surveyorId } },
@@ -235,6 +262,7 @@ async function signatory(ctx: Ctx, survey: { firmId: string; surveyorId: string 
       })
     : null;
   if (!member || !(['principal', 'surveyor'] satisfies FirmRole[] as string[]).includes(member.role)) {
+    if (preview) return { name: 'No surveyor named yet', qualifications: null };
     throw wrongState(
       'No surveyor of your firm is named to sign this report. Choose one in the survey’s particulars.',
     );

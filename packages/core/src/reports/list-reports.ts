@@ -9,6 +9,8 @@ import { latestIssued, presentReport } from './present-report.ts';
 
 export interface ListReports extends PageInput {
   surveyId: string;
+  /** Drafts to look at instead of documents. */
+  preview?: boolean;
 }
 
 /** A survey's reports, newest first; parties see those that were issued. @throws Refusal `not-found` */
@@ -20,6 +22,8 @@ export async function listReports(ctx: Ctx, input: ListReports): Promise<Page<Re
   const rows = await ctx.tx.report.findMany({
     where: {
       surveyId: survey.id,
+      preview: input.preview ?? false,
+      findingId: null,
       ...(staff ? {} : { state: 'issued' }),
       ...(before ? { id: { lt: before } } : {}),
     },

@@ -13,6 +13,8 @@ export const reportFacts = {
   surveyId: true,
   kind: true,
   revision: true,
+  preview: true,
+  changes: true,
   state: true,
   progress: true,
   stage: true,
@@ -30,7 +32,7 @@ export const reportFacts = {
 } as const;
 
 /**
- * A report as the actor stands to its survey: staff see every one, parties to whom it was released only what was
+ * A report as the actor stands to its survey: staff see every one, drafts too; parties to whom it was released only what was
  * issued. For all others, the yard among them, there is no such report.
  *
  * @throws Refusal `not-found`

@@ -1,3 +1,4 @@
+import { snapshotChanges } from '@garboard/contract/report-snapshot';
 import type { Report } from '@garboard/contract/reports';
 import { groupedCode } from '@garboard/contract/verification';
 import type { Prisma } from '@garboard/db/database';
@@ -6,20 +7,32 @@ import type { Ctx } from '../context.ts';
 import type { reportFacts } from './load-report.ts';
 
 type ReportRow = Prisma.ReportGetPayload<{ select: typeof reportFacts }>;
+interface Latest {
+  id: string;
+  revision: number;
+  issuedAt: string;
+}
 /** The latest issued revision of each kind. */
-export type LatestIssued = ReadonlyMap<string, number>;
+export type LatestIssued = ReadonlyMap<string, Latest>;
 
 /** The latest issued revision of each kind of a survey's reports, in one query. */
 export async function latestIssued(ctx: Ctx, surveyId: string): Promise<LatestIssued> {
-  const rows = await ctx.tx.report.groupBy({
-    by: ['kind'],
+  const rows = await ctx.tx.report.findMany({
     where: { surveyId, state: 'issued' },
-    _max: { revision: true },
+    distinct: ['kind'],
+    orderBy: [{ kind: 'asc' }, { revision: 'desc' }],
+    select: { id: true, kind: true, revision: true, issuedAt: true },
   });
-  return new Map(rows.map((row) => [row.kind, row._max.revision ?? 0]));
+  return new Map(
+    rows.flatMap(({ id, kind, revision, issuedAt }) =>
+      revision !== null && issuedAt ? [[kind, { id, revision, issuedAt: issuedAt.toISOString() }]] : [],
+    ),
+  );
 }
 
 export function presentReport(row: ReportRow, latest: LatestIssued): Report {
+  const newest = latest.get(row.kind);
+  const later = row.state === 'issued' && newest && newest.revision > (row.revision ?? 0) ? newest : null;
   return {
     id: row.id,
     surveyId: row.surveyId,
@@ -29,7 +42,10 @@ export function presentReport(row: ReportRow, latest: LatestIssued): Report {
     progress: row.progress,
     stage: row.stage,
     problem: row.problem,
-    superseded: (latest.get(row.kind) ?? 0) > row.revision,
+    preview: row.preview,
+    superseded: later !== null,
+    supersededBy: later,
+    changes: row.changes === null ? null : snapshotChanges.parse(row.changes),
     sha256: row.sha256,
     pages: row.pages,
     bytes: row.bytes,

@@ -7,15 +7,19 @@ import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { enqueue } from '../outbox/enqueue.ts';
 import { wrongState } from '../problems.ts';
+import { refuseUnreviewed } from '../reviews/refuse-unreviewed.ts';
 import { refuseUnsignable } from '../signing/signer.ts';
 import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
 import { freezeSnapshot, type IssuableKind, photosOf } from './freeze-snapshot.ts';
 import { newVerification } from './new-verification.ts';
 import { latestIssued, presentReport } from './present-report.ts';
+import { requestPreview } from './request-preview.ts';
 
 export interface RequestReport {
   surveyId: string;
   kind: IssuableKind;
+  /** Only to be looked at. */
+  preview?: boolean;
   /** Address of the installation, under which the document can be verified; without a slash at the end. */
   publicUrl: string;
 }
@@ -27,6 +31,7 @@ export interface RequestReport {
  */
 export async function requestReport(ctx: Ctx, input: RequestReport): Promise<Report> {
   const { surveyId, kind, publicUrl } = input;
+  if (input.preview) return requestPreview(ctx, { surveyId, kind });
   const survey = await loadSurvey(ctx, surveyId);
   const role = authorise(
     ctx.actor,
@@ -39,6 +44,7 @@ export async function requestReport(ctx: Ctx, input: RequestReport): Promise<Rep
   const revision = await nextRevision(ctx, survey.id, kind);
   const verification = newVerification(publicUrl);
   const snapshot = await freezeSnapshot(ctx, { surveyId: survey.id, kind, revision, verification });
+  if (snapshot.kind === 'full') await refuseUnreviewed(ctx, survey, snapshot);
   const { firmId } = survey;
   const id = newId();
   const row = await ctx.tx.report.create({
@@ -49,6 +55,7 @@ export async function requestReport(ctx: Ctx, input: RequestReport): Promise<Rep
       kind,
       revision,
       snapshot,
+      ...(snapshot.changes ? { changes: snapshot.changes } : {}),
       verificationCode: verification.code,
       stage: 'Waiting for its turn',
       requestedById: actorId(ctx.actor),
@@ -71,10 +78,15 @@ export async function requestReport(ctx: Ctx, input: RequestReport): Promise<Rep
   return presentReport(row, await latestIssued(ctx, survey.id));
 }
 
-/** @throws Refusal `wrong-state` while one of this kind is being made. */
+/**
+ * The number after the last one issued. One that failed gives its number up, so that none is missing.
+ *
+ * @throws Refusal `wrong-state` while one of this kind is being made.
+ */
 async function nextRevision(ctx: Ctx, surveyId: string, kind: IssuableKind): Promise<number> {
+  const numbered = { surveyId, kind, revision: { not: null } };
   const last = await ctx.tx.report.findFirst({
-    where: { surveyId, kind },
+    where: numbered,
     orderBy: { revision: 'desc' },
     select: { revision: true, state: true },
   });
@@ -83,5 +95,9 @@ async function nextRevision(ctx: Ctx, surveyId: string, kind: IssuableKind): Pro
       `Revision ${last.revision} of this document is being made just now. Wait until it is done, then ask again.`,
     );
   }
-  return (last?.revision ?? 0) + 1;
+  if (last?.state !== 'failed') return (last?.revision ?? 0) + 1;
+  const failed = { ...numbered, state: 'failed' };
+  await ctx.tx.reportPhoto.deleteMany({ where: { report: failed } });
+  await ctx.tx.report.updateMany({ where: failed, data: { revision: null } });
+  return last.revision ?? 1;
 }

@@ -16,15 +16,25 @@ import { loadReport } from './load-report.ts';
  */
 export async function retryReport(ctx: Ctx, reportId: string): Promise<Report> {
   const report = await loadReport(ctx, reportId);
-  const detail = 'Reports and letters are issued by a surveyor or principal of the survey firm.';
-  const role = authorise(ctx.actor, report.survey, 'report.issue', detail);
+  const role = report.preview
+    ? authorise(ctx.actor, report.survey, 'report.preview', 'Only the survey firm makes drafts.')
+    : authorise(
+        ctx.actor,
+        report.survey,
+        'report.issue',
+        'Reports and letters are issued by a surveyor or principal of the survey firm.',
+      );
   await lockSurvey(ctx, report.surveyId);
   const { firmId, surveyId, kind, revision } = report;
   // What it says is older than what the newer one says, and would take its place in the findings.
-  const newer = await ctx.tx.report.count({
-    where: { surveyId, kind, revision: { gt: revision }, state: { not: 'failed' } },
-  });
-  if (newer > 0) throw wrongState('A newer revision has been asked for since. Use that one.');
+  // One that gave its number up was asked for anew.
+  const newer =
+    !report.preview &&
+    (revision === null ||
+      (await ctx.tx.report.count({
+        where: { surveyId, kind, revision: { gt: revision }, state: { not: 'failed' } },
+      })) > 0);
+  if (newer) throw wrongState('A newer revision has been asked for since. Use that one.');
   const queued = await ctx.tx.report.updateMany({
     where: { id: reportId, state: 'failed' },
     data: {
@@ -37,14 +47,10 @@ export async function retryReport(ctx: Ctx, reportId: string): Promise<Report> {
     },
   });
   if (queued.count === 0) throw wrongState('Only a report that could not be made can be tried again.');
-  await recordEvent(ctx, {
-    firmId,
-    surveyId,
-    reportId,
-    kind: 'report.requested',
-    role,
-    data: { label: reportKindLabels[kind as ReportKind], revision },
-  });
+  if (!report.preview) {
+    const data = { label: reportKindLabels[kind as ReportKind], revision };
+    await recordEvent(ctx, { firmId, surveyId, reportId, kind: 'report.requested', role, data });
+  }
   await enqueue(ctx.tx, 'report.render', { firmId, reportId });
   return getReport(ctx, reportId);
 }

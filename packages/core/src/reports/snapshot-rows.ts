@@ -25,9 +25,10 @@ export const findingParts = {
 } as const satisfies Prisma.FindingInclude;
 export type FindingRow = Prisma.FindingGetPayload<{ include: typeof findingParts }>;
 
-/** A survey's findings in the order of the report; a few queries however many there are. */
-export async function findingsOf(ctx: Ctx, surveyId: string): Promise<FindingRow[]> {
-  return ctx.tx.finding.findMany({ where: { surveyId }, orderBy: { number: 'asc' }, include: findingParts });
+/** A survey's findings in the order of the report, or one of them; a few queries however many there are. */
+export async function findingsOf(ctx: Ctx, surveyId: string, only?: string): Promise<FindingRow[]> {
+  const where = { surveyId, ...(only ? { id: only } : {}) };
+  return ctx.tx.finding.findMany({ where, orderBy: { number: 'asc' }, include: findingParts });
 }
 
 export function freezePhoto(photo: PhotoRow): SnapshotPhoto {

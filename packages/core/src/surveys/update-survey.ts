@@ -31,6 +31,11 @@ export async function updateSurvey(ctx: Ctx, { id, patch, ifMatch }: UpdateSurve
   if (changed.count === 0) throw staleVersion('survey');
   if (attendances) await replaceAttendances(ctx, { firmId: survey.firmId, surveyId: id, attendances });
   const moved = state && state !== survey.state;
+  // A review of a record that is being written again is no longer asked for.
+  if (moved && survey.state === 'in-review') {
+    const open = { surveyId: id, state: 'asked' };
+    await ctx.tx.review.updateMany({ where: open, data: { state: 'withdrawn' } });
+  }
   await recordEvent(ctx, {
     firmId: survey.firmId,
     surveyId: id,

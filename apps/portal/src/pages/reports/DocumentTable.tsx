@@ -19,8 +19,9 @@ const inTheMaking = (report: Report) => report.state === 'queued' || report.stat
 export const whileMaking = (reports: Report[]) => (reports.some(inTheMaking) ? 1000 : false);
 
 /** What a document is called on the telephone: `Survey report, revision 2`. */
-export function documentName(report: Pick<Report, 'kind' | 'revision'>): string {
-  return report.revision > 1
+export function documentName(report: Pick<Report, 'kind' | 'revision' | 'preview'>): string {
+  if (report.preview) return `${reportKindLabels[report.kind]}, draft`;
+  return report.revision !== null && report.revision > 1
     ? `${reportKindLabels[report.kind]}, revision ${report.revision}`
     : reportKindLabels[report.kind];
 }
