@@ -14,7 +14,7 @@ export function useBackground(me: Me | null | undefined): void {
   const signedIn = Boolean(me);
   useEffect(() => {
     if (!window.isSecureContext || !navigator.serviceWorker) return;
-    if (import.meta.env.PROD && (personId || navigator.serviceWorker.controller)) {
+    if (import.meta.env.MODE === 'production' && (personId || navigator.serviceWorker.controller)) {
       void import('./shell.ts').then(({ keepShell }) => keepShell());
     }
     const mine = queryClient.getQueryData<Me | null>(meKey);

@@ -1,4 +1,4 @@
-import { durable, openCapture } from './database.ts';
+import { openCapture } from './database.ts';
 
 /** What was being written under this name, or null. */
 export async function draftKept(personId: string, key: string): Promise<unknown> {
@@ -9,6 +9,6 @@ export async function draftKept(personId: string, key: string): Promise<unknown>
 /** Keeps what is being written. @throws DOMException `QuotaExceededError` when there is no room */
 export async function keepDraft(personId: string, key: string, value: unknown): Promise<void> {
   const db = await openCapture(personId);
-  const tx = db.transaction('drafts', 'readwrite', durable);
+  const tx = db.transaction('drafts', 'readwrite');
   await Promise.all([value === null ? tx.store.delete(key) : tx.store.put({ key, value }), tx.done]);
 }

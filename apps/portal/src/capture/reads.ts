@@ -89,14 +89,20 @@ export async function hearSurvey(personId: string, survey: SurveyBrief): Promise
   announce('read');
 }
 
+/** Few enough that the page's own requests are not held up. */
+const atOnce = 4;
+
 /** The worksheets there are; the form of each is only asked for when it is new. */
 async function hearKinds(personId: string): Promise<void> {
   const { items } = await call('listWorksheetKinds', {});
   await remember(personId, 'kinds', '', items);
-  for (const { kind, version } of items) {
+  const renewed = async ({ kind, version }: (typeof items)[number]) => {
     const known = await heard<WorksheetKind>(personId, 'kind', kind);
-    if (known?.data.version === version) continue;
+    if (known?.data.version === version) return;
     await remember(personId, 'kind', kind, await call('getWorksheetKind', { params: { kind } }));
+  };
+  for (let from = 0; from < items.length; from += atOnce) {
+    await Promise.all(items.slice(from, from + atOnce).map(renewed));
   }
   announce('read');
 }

@@ -2,8 +2,6 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { draftKept, keepDraft } from '../../capture/drafts.ts';
 import { useOnBoard } from './person.ts';
 
-const pause = 400;
-
 /**
  * What is being written, kept on the telephone while it is written; it outlives a reload and a crash. Undefined until
  * it is known whether something was being written before. `drop` forgets it.
@@ -12,7 +10,8 @@ export function useDraft<T>(key: string, empty: () => T) {
   const { me } = useOnBoard();
   const personId = me.person.id;
   const [value, setValue] = useState<T | undefined>(undefined);
-  const timer = useRef(0);
+  const writing = useRef(false);
+  const latest = useRef<T | null>(null);
   const begin = useRef(empty);
   useEffect(() => {
     let over = false;
@@ -23,21 +22,31 @@ export function useDraft<T>(key: string, empty: () => T) {
       over = true;
     };
   }, [personId, key]);
+  const write = useCallback(async () => {
+    if (writing.current) return;
+    writing.current = true;
+    try {
+      let written: T | null | undefined;
+      while (written !== latest.current) {
+        written = latest.current;
+        await keepDraft(personId, key, written);
+      }
+    } catch {
+      // Without room the text still stands in the window; keeping it for good says so.
+    }
+    writing.current = false;
+  }, [personId, key]);
   const set = useCallback(
     (next: T) => {
       setValue(next);
-      window.clearTimeout(timer.current);
-      // Without room the text still stands in the window; keeping it for good says so.
-      timer.current = window.setTimeout(
-        () => void keepDraft(personId, key, next).catch(() => undefined),
-        pause,
-      );
+      latest.current = next;
+      void write();
     },
-    [personId, key],
+    [write],
   );
   const drop = useCallback(() => {
-    window.clearTimeout(timer.current);
-    return keepDraft(personId, key, null).catch(() => undefined);
-  }, [personId, key]);
+    latest.current = null;
+    return write();
+  }, [write]);
   return { value, set, drop };
 }
