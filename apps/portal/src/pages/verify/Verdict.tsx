@@ -12,11 +12,11 @@ const headings = {
   unknown: 'Not known here',
 } as const;
 
-/** The answer in words, spoken as it arrives. */
+/** The answer in words. */
 export function Verdict({ asked, answer }: { asked: Asked; answer: Verification }) {
   const { verdict, document: issued } = answer;
   return (
-    <section className="stack measure" aria-live="polite">
+    <section className="stack measure">
       <h2 className={verdict === 'genuine' ? undefined : 'signal'}>{headings[verdict]}</h2>
       {issued ? (
         <>

@@ -37,6 +37,10 @@ export default function Verify({ code = '' }: { code?: string }) {
           Every report and letter issued here carries a verification code, on its last page. Here anybody can
           see which firm issued it, when, and whether it still stands; nothing of what it says is shown.
         </p>
+        <div aria-live="polite">
+          {found ? <Verdict asked={found.asked} answer={found.answer} /> : null}
+          <ErrorNotice error={byCode.error ?? byFile.error} />
+        </div>
         <form
           className="stack measure"
           onSubmit={(event) => {
@@ -75,8 +79,6 @@ export default function Verify({ code = '' }: { code?: string }) {
           />
           {byFile.busy ? <p role="status">Comparing…</p> : null}
         </section>
-        <ErrorNotice error={byCode.error ?? byFile.error} />
-        {found ? <Verdict asked={found.asked} answer={found.answer} /> : null}
       </div>
     </Page>
   );
