@@ -112,20 +112,20 @@ function Again({ finding, seen, timeZone, photoUrl }: AgainProps) {
           <div className="urgency">
             <Gauge urgency={finding.urgency} />
             <p>
-              <strong>{urgencyWords(finding)}</strong>
+              <b>{urgencyWords(finding)}</b>
             </p>
           </div>
         </div>
         <div className="finding-text">
-          <Prose text={finding.recommendation} lead={<strong>Recommended. </strong>} />
+          <Prose text={finding.recommendation} lead={<b>Recommended. </b>} />
         </div>
       </div>
       <div className="finding-text">
         {seen?.found ? (
-          <Prose text={seen.found} lead={<strong>Found now. </strong>} />
+          <Prose text={seen.found} lead={<b>Found now. </b>} />
         ) : (
           <p>
-            <strong>Found now. </strong>
+            <b>Found now. </b>
             {seen && seen.pairs.length > 0 ? 'As the photos show.' : 'Decided on the evidence sent.'}
           </p>
         )}

@@ -31,7 +31,7 @@ export function Attendances({ snapshot: { attendances, present } }: { snapshot: 
       )}
       {present.length > 0 && (
         <p className="present" dir="auto">
-          <strong>Also present: </strong>
+          <b>Also present: </b>
           {present.some((person) => person.includes(',')) ? present.join('; ') : listed(present)}.
         </p>
       )}

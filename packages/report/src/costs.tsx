@@ -18,7 +18,7 @@ export function FindingCost({ finding: { cost } }: { finding: SnapshotFinding })
   if (!cost) return null;
   return (
     <p className="cost">
-      <strong>Cost to put right: </strong>
+      <b>Cost to put right: </b>
       {writtenCost(cost)} ({costBasisLabels[cost.basis].toLowerCase()}).
       {cost.note && <span dir="auto"> {cost.note}</span>}
     </p>

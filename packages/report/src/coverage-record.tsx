@@ -32,11 +32,7 @@ export function CoverageRecord({ snapshot: { coverage } }: { snapshot: SurveyRep
             <tr key={item.system} className={item.reached}>
               <th scope="row">{systemLabels[item.system]}</th>
               <td className="reached">
-                {isSeenWholly(item.reached) ? (
-                  reachLabels[item.reached]
-                ) : (
-                  <strong>{reachLabels[item.reached]}</strong>
-                )}
+                {isSeenWholly(item.reached) ? reachLabels[item.reached] : <b>{reachLabels[item.reached]}</b>}
               </td>
               <td>
                 <Prose text={item.reason} />
@@ -79,14 +75,13 @@ function Summary({ coverage }: { coverage: readonly SnapshotCoverage[] }) {
       </p>
       {unseen.length > 0 && (
         <p className="unreached keep">
-          <strong>Not reached: {unseen.join('; ')}.</strong> This report says nothing about{' '}
+          <b>Not reached: {unseen.join('; ')}.</b> This report says nothing about{' '}
           {unseen.length === 1 ? 'its' : 'their'} condition, good or bad.
         </p>
       )}
       {seenInPart.length > 0 && (
         <p className="keep">
-          <strong>Examined in part: {seenInPart.join('; ')}.</strong> What the table names as unseen may be
-          defective.
+          <b>Examined in part: {seenInPart.join('; ')}.</b> What the table names as unseen may be defective.
         </p>
       )}
     </>

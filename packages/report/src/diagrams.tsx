@@ -1,4 +1,5 @@
 import type { SnapshotFinding, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import { Drawn } from './drawn.tsx';
 import { PageOf } from './parts.tsx';
 
 type Diagram = NonNullable<SurveyReportSnapshot['catalogue'][string]['diagram']>;
@@ -39,13 +40,11 @@ export function DiagramFigure({ number, of }: { number: number; of: FindingDiagr
       </p>
     );
   }
-  // Drawn by our own module, which escapes every word in it; React would escape the drawing itself.
-  const markup = { dangerouslySetInnerHTML: { __html: diagram.svg } };
   return (
     <div className="diagram" id={`diagram-${number}`}>
-      <div className="diagram-drawing" {...markup} />
+      <Drawn drawing={diagram} />
       <p className="photo-caption">
-        <strong>Drawing</strong> {diagram.title}. A drawing of the matter, not of this boat.
+        <b>Drawing</b> {diagram.title}. A drawing of the matter, not of this boat.
       </p>
     </div>
   );

@@ -73,9 +73,9 @@ function Summary({ all, expired, today }: SummaryProps) {
   return (
     <p className="unreached keep">
       {entries}, {dated} with a last day marked.{' '}
-      <strong>
+      <b>
         Expired by {writtenDay(today)}: {expired.map((item) => item.name).join('; ')}.
-      </strong>{' '}
+      </b>{' '}
       Replace or service {expired.length === 1 ? 'it' : 'them'} before relying on{' '}
       {expired.length === 1 ? 'it' : 'them'}.
     </p>
@@ -125,7 +125,7 @@ function Row({ item, today }: { item: SnapshotEquipment; today: string }) {
       <td className="date">
         {item.expiresOn &&
           (hasExpired(item.expiresOn, today) ? (
-            <strong className="expired">Expired on {writtenDay(item.expiresOn)}</strong>
+            <b className="expired">Expired on {writtenDay(item.expiresOn)}</b>
           ) : (
             writtenDay(item.expiresOn)
           ))}

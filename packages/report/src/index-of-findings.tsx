@@ -22,8 +22,7 @@ export function IndexOfFindings({ findings, inFull = true }: Props) {
           <caption>
             <Gauge urgency={group.urgency} />
             <span>
-              <strong>{urgencyLabels[group.urgency]}</strong>{' '}
-              {counted(group.findings.length, 'finding', 'findings')}
+              <b>{urgencyLabels[group.urgency]}</b> {counted(group.findings.length, 'finding', 'findings')}
             </span>
           </caption>
           <thead>

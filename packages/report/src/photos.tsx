@@ -47,7 +47,7 @@ export function Figure({ placed: { photo, width, height }, name, timeZone, photo
         fetchPriority="low"
       />
       <p className="photo-caption" dir="auto">
-        <strong>{name}</strong> {caption}
+        <b>{name}</b> {caption}
         {photo.takenAt && <span className="taken"> Taken {writtenDayOf(photo.takenAt, timeZone)}</span>}
       </p>
     </div>

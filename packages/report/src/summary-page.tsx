@@ -1,6 +1,7 @@
 import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { boatProfile, mostMarks, type PlacedFinding } from '@garboard/trade/drawing/boat-profile';
 import { type Harm, harmLabels, harms, urgencies, urgencyLabels } from '@garboard/trade/vocabulary';
+import { Drawn } from './drawn.tsx';
 import { byUrgency } from './findings-order.ts';
 import { counted, dueWords, shortened } from './format.ts';
 import { Gauge, PageOf } from './parts.tsx';
@@ -160,12 +161,10 @@ function Profile({ snapshot }: { snapshot: SurveyReportSnapshot }) {
   const drawing = boatProfile(isSailing(snapshot) ? 'sail' : 'power', placed);
   const live = snapshot.findings.filter((f) => f.state !== 'withdrawn').length;
   const missing = live - Math.min(placed.length, mostMarks);
-  // Drawn by our own module from numbers alone.
-  const markup = { dangerouslySetInnerHTML: { __html: drawing.svg } };
   return (
     <div className="profile">
       <h3>{drawing.title}</h3>
-      <div {...markup} />
+      <Drawn drawing={drawing} />
       <p className="small">
         Not to scale, and not her own lines. Filled orange: before next use; filled dark: within days; ringed:
         next haul-out or lay-up; thinly ringed: note. A broken ring around it: on the port side.

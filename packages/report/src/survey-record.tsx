@@ -78,7 +78,7 @@ function HullNumber({ marked, decoded }: HullNumberProps) {
   if (!decoded) return <bdi>{marked}</bdi>;
   return (
     <>
-      <bdi>{marked}</bdi>: <strong>{verdictLabels[decoded.verdict].toLowerCase()}</strong>
+      <bdi>{marked}</bdi>: <b>{verdictLabels[decoded.verdict].toLowerCase()}</b>
       <p className="decoded">{decoded.fields.map(({ label, text }) => `${label} ${text}`).join('; ')}.</p>
       {decoded.reasons.map((reason) => (
         <p key={reason} className="decoded" dir="auto">

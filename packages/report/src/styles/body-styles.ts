@@ -5,7 +5,7 @@ export const bodyStyles = `
 html { font: 400 10pt/1.42 Report, "Noto Sans", "DejaVu Sans", sans-serif; font-feature-settings: "tnum"; color: var(--ink); }
 body { margin: 0; overflow-wrap: anywhere; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 h1, h2, h3, h4, h5, p, ul, dl, dd, table { margin: 0; padding: 0; font-size: inherit; }
-h1, h2, h3, h4, h5, th, strong { font-weight: 600; text-align: start; }
+h1, h2, h3, h4, h5, th, b { font-weight: 600; text-align: start; }
 /* The padding keeps a heading at the top of a page clear of the page before: otherwise Chromium draws it there as
    well, unseen, and puts its words twice into the bookmark. */
 h1, h2, h3, h4, h5 { break-after: avoid; break-inside: avoid; line-height: 1.2; padding-top: 1mm; text-wrap: balance; }

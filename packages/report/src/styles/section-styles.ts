@@ -19,11 +19,11 @@ export const sectionStyles = `
 .tally { list-style: none; display: grid; grid-template-columns: repeat(4, 1fr); gap: 4mm; margin-top: auto; padding-top: 3mm; border-top: 0.4pt solid var(--ink); }
 .tally li { display: flex; gap: 2.5mm; align-items: flex-end; line-height: 1.2; }
 .tally .gauge { width: 4mm; height: 12mm; }
-.tally strong, .tally li > span > span { display: block; }
+.tally b, .tally li > span > span { display: block; }
 .tally .none { color: var(--quiet); }
 
 .contents ul { list-style: none; }
-.contents > ul > li { border-top: 0.4pt solid var(--hair); padding: 1.1mm 0; break-inside: avoid; }
+.contents > ul > li { border-top: 0.4pt solid var(--hair); padding: 0.7mm 0; break-inside: avoid; }
 .contents > ul > li:last-child { border-bottom: 0.4pt solid var(--hair); }
 .contents a { display: flex; justify-content: space-between; text-decoration: none; }
 .contents ul ul { columns: 2; column-gap: 10mm; padding: 0.5mm 0 0 var(--gap); font-size: 9pt; }
@@ -47,10 +47,10 @@ main > section.one-page + section { margin-top: 12mm; }
 .counts thead th:not(:first-child), .counts td { width: 25mm; text-align: end; }
 .counts .total > * { font-weight: 600; border-top: 0.8pt solid var(--ink); }
 .profile svg { display: block; width: 100%; max-height: var(--profile); }
-.urgencies { margin-top: 4mm; }
+.urgencies { margin-top: 3mm; }
 .urgencies .gauge-cell { width: 8mm; }
 .urgencies th { width: 54mm; }
-.cautions { margin-top: 7mm; border-inline-start: 1.6pt solid var(--ink); padding-inline-start: 5mm; }
+.cautions { margin-top: 5mm; border-inline-start: 1.6pt solid var(--ink); padding-inline-start: 5mm; }
 .cautions h3 { margin-bottom: 1.5mm; }
 .cautions ul { padding-inline-start: 4mm; }
 .cautions li + li { margin-top: 1.2mm; }
@@ -61,7 +61,7 @@ main > section.one-page + section { margin-top: 12mm; }
 .index caption > span { display: inline-block; margin-inline-start: 2mm; line-height: 1.2; }
 .index th, .index td { padding-block: 1.1mm; }
 #terms, #reading, #contents { break-inside: avoid; }
-.index caption strong { display: block; font-size: 12pt; }
+.index caption b { display: block; font-size: 12pt; }
 .index tbody th { font-weight: 400; }
 .index .system { width: 47mm; }
 .index .due { width: 33mm; }
@@ -76,7 +76,10 @@ main > section.one-page + section { margin-top: 12mm; }
 .work .overdue { display: block; color: var(--signal); }
 .index .state { display: block; font-size: 8.5pt; color: var(--quiet); }
 .work, .index { break-inside: auto; }
-#work.sheet > p { margin-bottom: 5mm; break-after: avoid; }
+#work.sheet > p { margin-bottom: 5mm; break-inside: avoid; break-after: avoid; }
+#contents h2, #reading h2 { margin-bottom: 3.5mm; }
+#contents + #reading { margin-top: 9mm; }
+#reading { font-size: 9.5pt; line-height: 1.38; }
 
 .group > h3 { font-size: 13pt; margin: 10mm 0 3mm; }
 .group:first-of-type > h3 { margin-top: 0; }

@@ -22,6 +22,6 @@ export const worksheetStyles = `
 .worksheet-rows thead th { font-size: 8pt; }
 .drawing { margin: 3mm 0 0; break-inside: avoid; }
 .drawing svg { display: block; width: 100%; max-height: 95mm; }
-.drawing figcaption { color: var(--quiet); margin-top: 0.6mm; }
+.drawing-title { color: var(--quiet); margin-top: 0.6mm; }
 .worksheet-notes { margin-top: 1.4mm; font-size: 7.5pt; line-height: 1.3; color: var(--quiet); }
 `;

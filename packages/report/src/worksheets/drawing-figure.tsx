@@ -1,13 +1,13 @@
 import type { Drawing } from '@garboard/trade/drawing/svg';
+import { Drawn } from '../drawn.tsx';
 
 /** A worksheet's own drawing, set as wide as its column. */
 export function DrawingFigure({ drawing }: { drawing: Drawing }) {
-  // Drawn by our own module, which escapes every word in it; React would escape the drawing itself.
-  const markup = { dangerouslySetInnerHTML: { __html: drawing.svg } };
   return (
-    <figure className="drawing">
-      <div {...markup} />
-      <figcaption>{drawing.title}</figcaption>
-    </figure>
+    // No <figure>: it would become a second figure in the PDF's structure, and one without a text.
+    <div className="drawing">
+      <Drawn drawing={drawing} />
+      <p className="drawing-title">{drawing.title}</p>
+    </div>
   );
 }

@@ -40,12 +40,12 @@ export function WorksheetBlock({ worksheet, level }: Props) {
       ))}
       {result.working.length > 0 && <Working lines={result.working} />}
       <p className="worksheet-notes" dir="auto">
-        <strong>Cautions. </strong>
+        <b>Cautions. </b>
         {result.cautions.join(' ')}
       </p>
       <p className="worksheet-notes" dir="auto">
-        <strong>Sources. </strong>
-        {result.sources.map(sourceWords).join('; ')}. <strong>Applies to. </strong>
+        <b>Sources. </b>
+        {result.sources.map(sourceWords).join('; ')}. <b>Applies to. </b>
         {result.applicability} Worksheet {result.kind}, version {result.version}.
       </p>
     </section>
@@ -69,7 +69,7 @@ function Entered({ inputs }: { inputs: Result['inputs'] }) {
   if (inputs.length === 0) return null;
   return (
     <p className="entered">
-      <strong>Entered. </strong>
+      <b>Entered. </b>
       {inputs.map(({ key, label, text }, index) => (
         <span key={key}>
           {index > 0 && '; '}
