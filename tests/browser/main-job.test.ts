@@ -126,11 +126,22 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
     ]);
     await surveyor.reads('1 file refused');
     await surveyor.reads('broken.jpg');
-    await surveyor.reads('2 photos, in the order they were taken');
+    await surveyor.reads('2 photos shown');
     await surveyor.readsNoMore('Being prepared');
+    // In the order they were taken, which isn't that in which they were sent.
+    const cells = await surveyor.page.$$eval('[role="row"]', (rows) => rows.map((row) => row.textContent));
+    expect(cells).toEqual([
+      expect.stringMatching(/^1.*4 May 2026, 10:00$/),
+      expect.stringMatching(/^2.*4 May 2026, 11:00$/),
+    ]);
+    await surveyor.press('Write the caption of photo 1');
     await surveyor.fill('Caption of photo 1', caption);
     await surveyor.page.keyboard.press('Enter');
     await surveyor.reads('Caption of photo 1 saved.');
+    // The next caption is open for writing; nothing is wanted there.
+    await surveyor.find('textbox', 'Caption of photo 2');
+    await surveyor.page.keyboard.press('Escape');
+    await surveyor.find('button', 'Write the caption of photo 2');
     await surveyor.picture('05-photos');
   });
 
