@@ -112,7 +112,7 @@ describe('a letter', () => {
     expect(html).toContain('The one recommendation that required clearing has been cleared.');
     expect(html).toContain('Hose renewed, test sheet attached.');
     expect(html).toContain('Work done by Arlen Gas Fitters on 20 May 2026.');
-    expect(html).toContain('<strong>Cleared</strong> by P. Vane (insurer) on 22 May 2026.');
+    expect(html).toContain('<b>Cleared</b> by P. Vane (insurer) on 22 May 2026.');
     expect(html).not.toContain('Still open');
   });
 
