@@ -100,7 +100,7 @@ function Tally({ snapshot }: { snapshot: SurveyReportSnapshot }) {
           <li key={urgency} className={count === 0 ? 'none' : undefined}>
             <Gauge urgency={urgency} />
             <span>
-              <strong>{counted(count, 'finding', 'findings')}</strong> <span>{urgencyLabels[urgency]}</span>
+              <b>{counted(count, 'finding', 'findings')}</b> <span>{urgencyLabels[urgency]}</span>
             </span>
           </li>
         );

@@ -44,7 +44,7 @@ export function FindingBlock({
         <Margin finding={finding} inReport={inReport} />
         {first && (
           <div className="finding-text">
-            <Paragraph paragraph={first} lead={<strong>What was seen. </strong>} />
+            <Paragraph paragraph={first} lead={<b>What was seen. </b>} />
           </div>
         )}
       </div>
@@ -52,10 +52,10 @@ export function FindingBlock({
         {more.map((paragraph) => (
           <Paragraph key={paragraph.at} paragraph={paragraph} />
         ))}
-        {finding.consequence && <Prose text={finding.consequence} lead={<strong>Why it matters. </strong>} />}
+        {finding.consequence && <Prose text={finding.consequence} lead={<b>Why it matters. </b>} />}
         {finding.recommendation && (
           <div className="to-do">
-            <Prose text={finding.recommendation} lead={<strong>What to do. </strong>} />
+            <Prose text={finding.recommendation} lead={<b>What to do. </b>} />
           </div>
         )}
         <FindingCost finding={finding} />
@@ -80,7 +80,7 @@ function Margin({ finding, inReport }: { finding: SnapshotFinding; inReport: boo
       <div className="urgency">
         <Gauge urgency={finding.urgency} />
         <p>
-          <strong>{urgencyWords(finding)}</strong>
+          <b>{urgencyWords(finding)}</b>
           {finding.urgency === 'within-days' && finding.dueOn && <span>By {dueWords(finding)}</span>}
         </p>
       </div>

@@ -16,13 +16,13 @@ export function Cleared({ finding, timeZone }: { finding: SnapshotFinding; timeZ
         <div className="urgency">
           <Gauge urgency={finding.urgency} />
           <p>
-            <strong>{urgencyWords(finding)}</strong>
+            <b>{urgencyWords(finding)}</b>
             {finding.urgency === 'within-days' && finding.dueOn && <span>By {dueWords(finding)}</span>}
           </p>
         </div>
       </div>
       <div className="finding-text">
-        <Prose text={finding.recommendation} lead={<strong>Recommended. </strong>} />
+        <Prose text={finding.recommendation} lead={<b>Recommended. </b>} />
         {clearance && <Evidence clearance={clearance} />}
         <Decision finding={finding} timeZone={timeZone} />
       </div>
@@ -36,11 +36,11 @@ export function Decision({ finding, timeZone }: { finding: SnapshotFinding; time
   return (
     <>
       <p className="decision">
-        <strong>{findingStateLabels[finding.state]}</strong>
+        <b>{findingStateLabels[finding.state]}</b>
         {clearance?.decision && ` by ${decider(clearance)}`}
         {clearance?.decidedAt && ` on ${writtenDayOf(clearance.decidedAt, timeZone)}`}.
       </p>
-      {clearance?.reason && <Prose text={clearance.reason} lead={<strong>Reason. </strong>} />}
+      {clearance?.reason && <Prose text={clearance.reason} lead={<b>Reason. </b>} />}
     </>
   );
 }
@@ -52,7 +52,7 @@ function Evidence({ clearance }: { clearance: SnapshotClearance }) {
     .join(' ');
   return (
     <>
-      <Prose text={clearance.statement} lead={<strong>Evidence. </strong>} />
+      <Prose text={clearance.statement} lead={<b>Evidence. </b>} />
       {who && <p dir="auto">{who}.</p>}
     </>
   );

@@ -134,7 +134,7 @@ function Waiting({ findings, today }: { findings: readonly SnapshotFinding[]; to
               <td className="due">
                 {dueWords(finding)}
                 {isOverdue(finding, today) && finding.dueOn && (
-                  <strong className="overdue">Overdue since {writtenDay(finding.dueOn)}</strong>
+                  <b className="overdue">Overdue since {writtenDay(finding.dueOn)}</b>
                 )}
               </td>
               <td className="done">

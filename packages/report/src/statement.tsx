@@ -1,30 +1,23 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
+import { surveyorsStatement } from '@garboard/trade/report-words';
 import { listed, revisionWords, writtenDay, writtenDayOf } from './format.ts';
 import { hasValue } from './sections-apart.tsx';
 
 /** The surveyor's statement about the report, with room to sign. */
 export function Statement({ snapshot }: { snapshot: ReportSnapshot }) {
+  const { vessel, survey } = snapshot;
   const days = [...new Set(snapshot.attendances.map((a) => writtenDay(a.date)))];
   return (
     <section id="statement" className="keep">
       <h2>Surveyor’s statement</h2>
-      <p>
-        I attended {snapshot.vessel.name}
-        {days.length > 0 && ` on ${listed(days)}`} and this report, survey {snapshot.survey.number}{' '}
-        {revisionWords(snapshot)} of {writtenDayOf(snapshot.frozenAt, snapshot.timeZone)}, states truly what I
-        saw within its scope and limitations. The opinions in it are my own.
-      </p>
-      <p>
-        I have no interest in the vessel, its sale or its insurance, and my fee does not depend on what I
-        found. The report is for the person it was prepared for and those it was released to; it describes the
-        vessel’s condition when seen and is not a warranty of it.
-      </p>
-      {'worksheets' in snapshot && hasValue(snapshot) && (
-        <p>
-          The value stated is my opinion at the date of the survey. It was not set by anybody else, and
-          nothing was promised for reaching it.
-        </p>
-      )}
+      {surveyorsStatement({
+        vessel: vessel.name,
+        days: listed(days),
+        about: `survey ${survey.number} ${revisionWords(snapshot)} of ${writtenDayOf(snapshot.frozenAt, snapshot.timeZone)}`,
+        withValue: 'worksheets' in snapshot && hasValue(snapshot),
+      }).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
       <Signature snapshot={snapshot} />
     </section>
   );
@@ -38,7 +31,7 @@ export function Signature({ snapshot: { surveyor, firm } }: { snapshot: ReportSn
       <p className="sign-line">Place</p>
       <p className="sign-line">Date</p>
       <p className="signer" dir="auto">
-        <strong>{surveyor.name}</strong>
+        <b>{surveyor.name}</b>
         {surveyor.qualifications && <span>{surveyor.qualifications}</span>}
         <span>{firm.name}</span>
       </p>

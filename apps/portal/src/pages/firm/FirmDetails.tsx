@@ -1,4 +1,5 @@
 import { etagOf } from '@garboard/contract/client';
+import type { MeasureSystem, Paper } from '@garboard/contract/people';
 import { useState } from 'react';
 import type { Answer, CallArgs } from '../../api/client.ts';
 import { call } from '../../api/client.ts';
@@ -7,7 +8,14 @@ import { useAction } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { Facts } from '../../ui/Facts.tsx';
-import { Checkbox, TextArea, TextField } from '../../ui/Field.tsx';
+import { Checkbox, SelectField, TextArea, TextField } from '../../ui/Field.tsx';
+
+const paperLabels: Record<Paper, string> = { A4: 'A4', Letter: 'US Letter' };
+const measureLabels: Record<MeasureSystem, string> = {
+  metric: 'Metric',
+  us: 'US customary',
+  both: 'Metric, with US customary beside it',
+};
 
 type FirmAnswer = Answer<'getFirm'>;
 
@@ -27,6 +35,8 @@ export function FirmDetails({ firm, editable }: { firm: FirmAnswer; editable: bo
           ],
           ['E-mail', firm.email ?? 'Not stated'],
           ['Telephone', firm.phone ?? 'Not stated'],
+          ['Documents are printed on', paperLabels[firm.paper]],
+          ['Measures in documents', measureLabels[firm.measures]],
           [
             'Findings for the next lay-up',
             firm.layupRequiresClearing ? 'Must be cleared too' : 'Need no clearing',
@@ -45,6 +55,8 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
   const [email, setEmail] = useState(firm.email ?? '');
   const [phone, setPhone] = useState(firm.phone ?? '');
   const [layup, setLayup] = useState(firm.layupRequiresClearing);
+  const [paper, setPaper] = useState(firm.paper);
+  const [measures, setMeasures] = useState(firm.measures);
   const save = useAction({
     run: (body: CallArgs<'updateFirm'>['body']) =>
       call('updateFirm', { params: { id: base.id }, body, ifMatch: etagOf(base) }),
@@ -66,6 +78,8 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
           email: email.trim() || null,
           phone: phone.trim() || null,
           layupRequiresClearing: layup,
+          paper,
+          measures,
         });
       }}
     >
@@ -103,6 +117,20 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
           value={phone}
           onChange={setPhone}
           error={fieldError(save.error, '/phone')}
+        />
+      </div>
+      <div className="fields-2">
+        <SelectField
+          label="Paper of documents"
+          value={paper}
+          options={paperLabels}
+          onChange={(value) => value && setPaper(value)}
+        />
+        <SelectField
+          label="Measures in documents"
+          value={measures}
+          options={measureLabels}
+          onChange={(value) => value && setMeasures(value)}
         />
       </div>
       <Checkbox

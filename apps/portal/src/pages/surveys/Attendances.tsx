@@ -4,13 +4,14 @@ import { surveyIsEditable } from '@garboard/trade/states';
 import { attendanceConditionLabels } from '@garboard/trade/vocabulary';
 import { useState } from 'react';
 import { call } from '../../api/client.ts';
-import { isStatus } from '../../api/problems.ts';
+import { fieldError, isStatus } from '../../api/problems.ts';
 import { useAction } from '../../api/queries.ts';
 import { useLeaveWarning } from '../../app/leaving.tsx';
 import { same } from '../../app/merge.ts';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { TextArea } from '../../ui/Field.tsx';
 import { formatDay } from '../../ui/format.ts';
 import { Table } from '../../ui/Table.tsx';
 import { AttendanceRows, attendanceRow, attendancesOf } from './AttendanceRows.tsx';
@@ -30,39 +31,49 @@ export default function Attendances({ id }: { id: string }) {
 }
 
 /** The attendances as a table, as they stand in the report. */
-export function AttendanceTable({ survey }: { survey: Pick<Survey, 'attendances'> }) {
+export function AttendanceTable({ survey }: { survey: Pick<Survey, 'attendances' | 'present'> }) {
   if (!survey.attendances.length) return <EmptyState title="No attendance recorded" />;
   return (
-    <Table
-      caption="In the order they were entered"
-      rows={survey.attendances.map((attendance, at) => ({ ...attendance, at }))}
-      rowKey={(row) => String(row.at)}
-      columns={[
-        { key: 'date', heading: 'Date', cell: (row) => formatDay(row.date) },
-        { key: 'place', heading: 'Place', cell: (row) => row.place },
-        {
-          key: 'condition',
-          heading: 'The vessel was',
-          cell: (row) => attendanceConditionLabels[row.condition],
-        },
-      ]}
-    />
+    <>
+      <Table
+        caption="In the order they were entered"
+        rows={survey.attendances.map((attendance, at) => ({ ...attendance, at }))}
+        rowKey={(row) => String(row.at)}
+        columns={[
+          { key: 'date', heading: 'Date', cell: (row) => formatDay(row.date) },
+          { key: 'place', heading: 'Place', cell: (row) => row.place },
+          {
+            key: 'condition',
+            heading: 'The vessel was',
+            cell: (row) => attendanceConditionLabels[row.condition],
+          },
+        ]}
+      />
+      {survey.present.length > 0 ? <p>Also present: {survey.present.join('; ')}.</p> : null}
+    </>
   );
 }
+
+const linesOf = (text: string): string[] =>
+  text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter(Boolean);
 
 function Editor({ survey }: { survey: Survey }) {
   // What was loaded stays the ground of this edit, whatever is fetched meanwhile.
   const [base, setBase] = useState(survey);
+  const [present, setPresent] = useState(survey.present.join('\n'));
   const [rows, setRows] = useState(() => survey.attendances.map((a) => attendanceRow(a)));
   const [theirs, setTheirs] = useState<Survey | null>(null);
-  const unsaved = !same(attendancesOf(rows), base.attendances);
+  const unsaved = !same(attendancesOf(rows), base.attendances) || !same(linesOf(present), base.present);
   const leaving = useLeaveWarning(unsaved, () => undefined);
   const save = useAction({
     run: async (on: Survey) => {
       try {
         return await call('updateSurvey', {
           params: { id: on.id },
-          body: { attendances: attendancesOf(rows) },
+          body: { attendances: attendancesOf(rows), present: linesOf(present) },
           ifMatch: etagOf(on),
         });
       } catch (error) {
@@ -86,6 +97,14 @@ function Editor({ survey }: { survey: Survey }) {
       }}
     >
       <AttendanceRows rows={rows} onChange={setRows} timeZone={survey.timeZone} error={save.error} />
+      <TextArea
+        label="Also present"
+        optional
+        hint="One person a line, with what they are: Mary Example, owner. Printed in the report."
+        value={present}
+        onChange={setPresent}
+        error={fieldError(save.error, '/present')}
+      />
       <ErrorNotice error={save.error} />
       {theirs ? (
         <div className="stack">
