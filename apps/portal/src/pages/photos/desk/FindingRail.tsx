@@ -67,7 +67,11 @@ export function FindingRail({
       dragAndDropHooks={dragAndDropHooks}
     >
       {(row) => (
-        <ListBoxItem textValue={row.words} className="rail-row">
+        <ListBoxItem
+          textValue={row.words}
+          aria-label={`${row.words}, ${count(row.photos, 'photo')}`}
+          className="rail-row"
+        >
           <span>{row.words}</span>
           <span className="soft">{row.finding ? count(row.photos, 'photo') : row.photos}</span>
         </ListBoxItem>
