@@ -84,7 +84,7 @@ export class Telephone {
   async limitRoom(quotaSize: number): Promise<{ lift: () => Promise<void> }> {
     const { page } = this.visitor;
     const { origin } = new URL(page.url());
-    const session = await (await page.browserContext().newPage()).createCDPSession();
+    const session = await page.createCDPSession();
     await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize });
     return { lift: () => session.send('Storage.overrideQuotaForOrigin', { origin }) };
   }

@@ -104,7 +104,10 @@ function Answer({
             maxLength={2000}
             value={reason}
             error={fault}
-            onChange={setReason}
+            onChange={(words) => {
+              setReason(words);
+              setFault(undefined);
+            }}
           />
         ) : null}
         {reached && reached !== 'not-fitted' ? (

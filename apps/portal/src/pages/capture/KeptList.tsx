@@ -32,7 +32,7 @@ export function KeptList() {
         <>
           <h2>Not sent yet, {unsent.length}</h2>
           <ul className="capture-lines">
-            {unsent.toReversed().map((item) => (
+            {unsent.map((item) => (
               <KeptRow key={item.id} item={item} />
             ))}
           </ul>

@@ -56,7 +56,7 @@ export function SystemPage({ surveyId, system }: { surveyId: string; system: str
         ) : null}
         {may.worksheets ? <Big href={`${home}/worksheets`} title="Fill in a worksheet" /> : null}
       </div>
-      {kept.length ? <h2>Kept here</h2> : null}
+      {photos.length || others.length ? <h2>Kept here</h2> : null}
       {photos.length ? (
         <ul className="capture-thumbs" aria-label="Photos kept here, newest first">
           {photos.toReversed().map((photo) => (
