@@ -69,7 +69,11 @@ function PhotosOf({ survey }: { survey: Survey }) {
         {findings.error && !findings.data ? (
           <ErrorNotice quiet error={findings.error} onRetry={() => void findings.refetch()} />
         ) : null}
-        {photos.isPending || findings.isPending ? <Loading what="the photos" /> : null}
+        {photos.isPending || findings.isPending ? (
+          <div className="desk-waiting-page">
+            <Loading what="the photos" />
+          </div>
+        ) : null}
         {photos.data && !photos.data.length ? (
           <EmptyState title="No photos yet">
             <p>
