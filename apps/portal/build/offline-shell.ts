@@ -20,7 +20,8 @@ export function offlineShell(): Plugin {
     configResolved(resolved) {
       config = resolved;
     },
-    async closeBundle() {
+    // Not once the bundle is closed: it is closed as well after a build that failed, and then hides why.
+    async writeBundle() {
       const dir = resolve(config.root, config.build.outDir);
       const files = (await readdir(dir, { recursive: true, withFileTypes: true }))
         .filter((entry) => entry.isFile() && !leftOut.test(entry.name) && entry.name !== 'sw.js')
