@@ -61,7 +61,7 @@ export function SummaryPage({ snapshot, readOn }: Props) {
                     <Gauge urgency={finding.urgency} /> {finding.number}
                   </td>
                   <th scope="row" dir="auto">
-                    <a href={`#${readOn}-${finding.number}`}>{shortened(finding.title, 95)}</a>
+                    <a href={`#${readOn}-${finding.number}`}>{shortened(finding.title, 62)}</a>
                   </th>
                   <td className="due">{dueWords(finding)}</td>
                   <td className="page">

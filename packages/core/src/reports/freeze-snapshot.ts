@@ -175,6 +175,7 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
     changes: null,
   };
   if (kind === 'summary') {
+    await refuseUnreleasedSummary(ctx, surveyId);
     const shown = findings.filter((f) => f.state !== 'withdrawn').flatMap(freezeIssued);
     const bare = shown.map((f) => ({ ...f, photos: [], cost: record.survey.printCosts ? f.cost : null }));
     return { ...base, kind, findings: bare, worksheets: [], inventory: [], catalogue: {} };
@@ -207,6 +208,16 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
     findings: clearing.flatMap(freezeIssued).map((f) => ({ ...f, photos: [] })),
     issuedReports: issuedOnes(reports),
   };
+}
+
+/** @throws Refusal `wrong-state` while the client has released the report to no broker. */
+async function refuseUnreleasedSummary(ctx: Ctx, surveyId: string): Promise<void> {
+  const broker = await ctx.tx.party.findFirst({ where: { surveyId, role: 'broker', released: true } });
+  if (!broker) {
+    throw wrongState(
+      'A summary is made for a broker, and only when the client released it. Add the broker as a party and note the release first.',
+    );
+  }
 }
 
 interface IssuedRow {

@@ -32,7 +32,7 @@ const margins = { A4: '25mm 18mm 21mm 20mm', Letter: '25mm 20.9mm 21mm 23mm' };
 /** Room between the margins of a first page, whose upper margin is 20 mm; less a millimetre for rounding. */
 const coverHeight = { A4: '255mm', Letter: '237mm' };
 /** The boat in profile shares a page with the rest of the summary. */
-const profileHeight = { A4: '70mm', Letter: '52mm' };
+const profileHeight = { A4: '64mm', Letter: '46mm' };
 
 /** Paper, margins, running heads and page numbers. */
 export function pageBoxes(snapshot: ReportSnapshot): string {

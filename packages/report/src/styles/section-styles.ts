@@ -34,14 +34,14 @@ main > section.one-page + section { margin-top: 12mm; }
 .one-page h3 { font-size: 12pt; margin: 4mm 0 1mm; }
 .one-page .small { margin-top: 1mm; }
 .one-page h2 + h3 { margin-top: 0; }
-.first th, .first td, .counts th, .counts td { padding-block: 0.9mm; }
+.first th, .first td, .counts th, .counts td { padding-block: 0.55mm; }
 .first tbody th { font-weight: 400; }
 .first .number { width: 16mm; white-space: nowrap; font-weight: 600; }
-.first .gauge { width: 2mm; height: 6mm; margin-inline-end: 1mm; }
+.first .gauge { width: 1.8mm; height: 5.4mm; margin-inline-end: 1mm; }
 .first .due { width: 42mm; }
 .first .page { width: 11mm; text-align: end; }
 .counts { font-size: 8.5pt; line-height: 1.3; }
-.counts tbody > tr > * { padding-block: 0.4mm; }
+.counts tbody > tr > * { padding-block: 0.3mm; }
 .counts thead th { line-height: 1.2; padding-block: 0; vertical-align: bottom; }
 .counts th { font-weight: 400; }
 .counts thead th:not(:first-child), .counts td { width: 25mm; text-align: end; }
