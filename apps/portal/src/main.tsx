@@ -10,6 +10,7 @@ import './ui/styles/coverage.css';
 import './ui/styles/drafting.css';
 import './ui/styles/overlays.css';
 import './ui/styles/photos.css';
+import './ui/styles/reading.css';
 import { QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

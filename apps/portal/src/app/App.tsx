@@ -35,6 +35,8 @@ const Equipment = lazy(() => import('../pages/equipment/Equipment.tsx'));
 const EquipmentEditor = lazy(() => import('../pages/equipment/EquipmentEditor.tsx'));
 const Expiries = lazy(() => import('../pages/equipment/Expiries.tsx'));
 const Parties = lazy(() => import('../pages/parties/Parties.tsx'));
+const Review = lazy(() => import('../pages/review/Review.tsx'));
+const ReportPage = lazy(() => import('../pages/reading/report/ReportPage.tsx'));
 const Reports = lazy(() => import('../pages/reports/Reports.tsx'));
 const History = lazy(() => import('../pages/surveys/History.tsx'));
 const Recommendations = lazy(() => import('../pages/recommendations/Recommendations.tsx'));
@@ -182,6 +184,8 @@ function Pages() {
         </Route>
       ) : null}
       <Route path="/worksheets/:id">{({ id }) => <WorksheetPage key={id} id={id} />}</Route>
+      {staff ? <Route path="/surveys/:id/review">{({ id }) => <Review id={id} />}</Route> : null}
+      <Route path="/reports/:id">{({ id }) => <ReportPage key={id} id={id} />}</Route>
       {staff ? <Route path="/surveys/:id/report">{({ id }) => <Reports id={id} />}</Route> : null}
       {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>

@@ -22,6 +22,7 @@ import { EventSteps } from '../surveys/EventSteps.tsx';
 import { WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { Measured } from '../worksheets/Measured.tsx';
 import { Evidence } from './Evidence.tsx';
+import { WithdrawFinding, Withdrawn } from './WithdrawFinding.tsx';
 
 /** One finding: what was seen, its photos, and what has been done about it since. */
 export default function FindingPage({ id }: { id: string }) {
@@ -55,6 +56,7 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
       }
     >
       <div className="stack-wide">
+        {finding.withdrawal ? <Withdrawn withdrawal={finding.withdrawal} timeZone={survey.timeZone} /> : null}
         <Facts
           facts={[
             ['State', <strong key="state">{findingStateLabels[finding.state]}</strong>],
@@ -81,6 +83,7 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
         {mayDo('evidence.read', survey) && finding.state !== 'draft' && mayBeCleared(finding) ? (
           <Evidence survey={survey} finding={finding} />
         ) : null}
+        {finding.may.withdraw ? <WithdrawFinding finding={finding} /> : null}
         <FindingHistory survey={survey} finding={finding} />
       </div>
     </Page>

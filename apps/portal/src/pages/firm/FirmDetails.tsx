@@ -41,6 +41,10 @@ export function FirmDetails({ firm, editable }: { firm: FirmAnswer; editable: bo
             'Findings for the next lay-up',
             firm.layupRequiresClearing ? 'Must be cleared too' : 'Need no clearing',
           ],
+          [
+            'Before a report is issued',
+            firm.reviewRequired ? 'A second surveyor approves it' : 'No review asked',
+          ],
         ]}
       />
       {editable ? <Button onClick={() => setEditing(true)}>Edit the firm's details</Button> : null}
@@ -57,6 +61,7 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
   const [layup, setLayup] = useState(firm.layupRequiresClearing);
   const [paper, setPaper] = useState(firm.paper);
   const [measures, setMeasures] = useState(firm.measures);
+  const [review, setReview] = useState(firm.reviewRequired);
   const save = useAction({
     run: (body: CallArgs<'updateFirm'>['body']) =>
       call('updateFirm', { params: { id: base.id }, body, ifMatch: etagOf(base) }),
@@ -78,6 +83,7 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
           email: email.trim() || null,
           phone: phone.trim() || null,
           layupRequiresClearing: layup,
+          reviewRequired: review,
           paper,
           measures,
         });
@@ -137,6 +143,11 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
         label="Findings for the next haul-out or lay-up must be cleared too"
         checked={layup}
         onChange={setLayup}
+      />
+      <Checkbox
+        label="A second surveyor approves every report before it is issued"
+        checked={review}
+        onChange={setReview}
       />
       <div className="actions">
         <Button kind="main" type="submit" busy={save.busy} busyLabel="Saving…">

@@ -124,11 +124,7 @@ function Documents({ survey, reports }: { survey: Survey; reports: readonly Repo
           {
             key: 'name',
             heading: 'Document',
-            cell: (report) => (
-              <a href={pathOf('getReportPdf', { id: report.id })} download>
-                {documentName(report)} (PDF)
-              </a>
-            ),
+            cell: (report) => <Link href={`/reports/${report.id}`}>{documentName(report)}</Link>,
           },
           {
             key: 'issued',
@@ -138,7 +134,21 @@ function Documents({ survey, reports }: { survey: Survey; reports: readonly Repo
           {
             key: 'now',
             heading: 'Now',
-            cell: (report) => (report.superseded ? 'Replaced by a later revision' : 'In force'),
+            cell: ({ supersededBy }) =>
+              supersededBy ? `Superseded by revision ${supersededBy.revision}` : 'In force',
+          },
+          {
+            key: 'file',
+            heading: 'File',
+            cell: (report) => (
+              <a
+                href={pathOf('getReportPdf', { id: report.id })}
+                aria-label={`Download PDF: ${documentName(report)}`}
+                download
+              >
+                Download PDF
+              </a>
+            ),
           },
         ]}
       />

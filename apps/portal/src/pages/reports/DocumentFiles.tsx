@@ -1,10 +1,17 @@
 import type { Report } from '@garboard/contract/reports';
 import { pathOf } from '../../api/client.ts';
 
-/** What can be kept of an issued document: the signed PDF, and what it says as data. */
+/** What can be kept of an issued document: the signed PDF, and what it says as data. A draft is looked at only. */
 export function DocumentFiles({ report, name }: { report: Report; name: string }) {
-  if (report.state !== 'issued') return null;
   const params = { id: report.id };
+  if (report.state === 'ready') {
+    return (
+      <a href={pathOf('getReportPdf', params)} target="_blank" rel="noreferrer">
+        Look at it (PDF)
+      </a>
+    );
+  }
+  if (report.state !== 'issued') return null;
   return (
     <ul className="plain-list">
       <li>

@@ -3,6 +3,7 @@ import type { Survey } from '@garboard/contract/surveys';
 import { reportKindLabels, reportStateLabels } from '@garboard/trade/vocabulary';
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
+import { Link } from 'wouter';
 import { call } from '../../api/client.ts';
 import { useAction } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
@@ -43,7 +44,16 @@ export function DocumentTable({
       rows={reports}
       rowKey={(report) => report.id}
       columns={[
-        { key: 'name', heading: 'Document', cell: documentName },
+        {
+          key: 'name',
+          heading: 'Document',
+          cell: (report) =>
+            report.state === 'issued' ? (
+              <Link href={`/reports/${report.id}`}>{documentName(report)}</Link>
+            ) : (
+              documentName(report)
+            ),
+        },
         {
           key: 'state',
           heading: 'State',
@@ -51,8 +61,11 @@ export function DocumentTable({
         },
         {
           key: 'issued',
-          heading: 'Issued',
-          cell: (report) => report.issuedAt && formatInstant(report.issuedAt, survey.timeZone),
+          heading: reports.every((report) => report.preview) ? 'Asked for' : 'Issued',
+          cell: (report) => {
+            const at = report.preview ? report.requestedAt : report.issuedAt;
+            return at && formatInstant(at, survey.timeZone);
+          },
         },
         {
           key: 'size',
@@ -98,7 +111,34 @@ function State({ report, mayRetry }: { report: Report; mayRetry: boolean }) {
       </div>
     );
   }
-  return <>{report.superseded ? 'Replaced by a later revision' : reportStateLabels[report.state]}</>;
+  const { supersededBy, changes } = report;
+  return (
+    <>
+      {supersededBy ? (
+        <>
+          Superseded by <Link href={`/reports/${supersededBy.id}`}>revision {supersededBy.revision}</Link>
+        </>
+      ) : (
+        reportStateLabels[report.state]
+      )}
+      {changes ? (
+        <small>
+          <Link href={`/reports/${report.id}#revisions`}>{changesInShort(changes)}</Link>
+        </small>
+      ) : null}
+    </>
+  );
+}
+
+/** `1 added, 2 changed, 1 withdrawn`. */
+function changesInShort({ added, changed, withdrawn, record }: NonNullable<Report['changes']>): string {
+  const parts = [
+    added.length ? `${added.length} added` : '',
+    changed.length ? `${changed.length} changed` : '',
+    withdrawn.length ? `${withdrawn.length} withdrawn` : '',
+  ].filter(Boolean);
+  if (parts.length) return parts.join(', ');
+  return record.length ? 'The record changed, no finding' : 'Nothing changed';
 }
 
 /** Says aloud when a document that was watched in the making is there, and refreshes what that changes. */
@@ -111,9 +151,9 @@ function useSayWhenMade(reports: readonly Report[]) {
       if (inTheMaking(report)) making.current.add(report.id);
       else if (making.current.delete(report.id)) {
         say(
-          report.state === 'issued'
-            ? `${documentName(report)} is issued.`
-            : `${documentName(report)} could not be made.`,
+          report.state === 'failed'
+            ? `${documentName(report)} could not be made.`
+            : `${documentName(report)} is ${report.preview ? 'ready to look at' : 'issued'}.`,
         );
         for (const name of ['getSurvey', 'listFindings', 'listSurveys', 'listEvents']) {
           void queryClient.invalidateQueries({ queryKey: [name] });

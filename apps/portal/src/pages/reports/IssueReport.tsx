@@ -1,15 +1,17 @@
 import type { Coverage } from '@garboard/contract/coverage';
 import type { Finding } from '@garboard/contract/findings';
 import type { Report } from '@garboard/contract/reports';
+import type { ReviewStanding } from '@garboard/contract/reviews';
 import type { Survey } from '@garboard/contract/surveys';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { call } from '../../api/client.ts';
-import { useAction } from '../../api/queries.ts';
+import { useAction, useAnswer } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ConfirmDialog } from '../../ui/Dialog.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
+import { ChangeList } from './ChangeList.tsx';
 import { readiness } from './readiness.ts';
 
 const verdictWords = { ready: 'Ready', missing: 'Missing', look: 'Look again' } as const;
@@ -19,11 +21,13 @@ export function IssueReport({
   survey,
   findings,
   coverage,
+  review,
   reports,
 }: {
   survey: Survey;
   findings: readonly Finding[] | undefined;
   coverage: Coverage | undefined;
+  review: ReviewStanding | undefined;
   reports: readonly Report[] | undefined;
 }) {
   const [asking, setAsking] = useState(false);
@@ -34,13 +38,14 @@ export function IssueReport({
     touches: ['listReports', 'getSurvey', 'listFindings', 'listEvents', 'listSurveys'],
     onDone: () => setAsking(false),
   });
-  if (!findings || !coverage || !reports) return <Loading what="what the report needs" />;
-  const checks = readiness(survey, findings, coverage);
+  const again = Boolean(survey.issuedAt);
+  const changes = useAnswer('getSurveyChanges', { params: { id: survey.id } }, { enabled: again });
+  if (!findings || !coverage || !reports || !review) return <Loading what="what the report needs" />;
+  const checks = readiness(survey, findings, coverage, review);
   const stopped = checks.some((check) => check.verdict === 'missing');
   const making = reports.some(
     (report) => report.kind === 'full' && (report.state === 'queued' || report.state === 'rendering'),
   );
-  const again = Boolean(survey.issuedAt);
   // Once everything is decided the clearance letter is what comes next, and the page has one main action.
   const letterIsNext =
     again && survey.openCount === 0 && findings.some((f) => f.state !== 'draft' && f.requiresClearing);
@@ -62,6 +67,12 @@ export function IssueReport({
           </li>
         ))}
       </ul>
+      {changes.data?.changes ? (
+        <ChangeList
+          changes={changes.data.changes}
+          caption={`What it will say that differs from revision ${changes.data.changes.against}`}
+        />
+      ) : null}
       <div className="actions">
         <Button
           kind={letterIsNext ? 'plain' : 'main'}
@@ -81,7 +92,7 @@ export function IssueReport({
         >
           <p>
             Everyone to whom the report is released can read it as soon as it is made.{' '}
-            {again ? 'The earlier revision stays on file, marked as replaced.' : ''} What is issued can't be
+            {again ? 'The earlier revision stays on file, marked as superseded.' : ''} What is issued can't be
             taken back, only followed by another revision.
           </p>
           <ErrorNotice error={issue.error} />

@@ -4,6 +4,7 @@ import { mayDo } from '../../app/roles.ts';
 import { MoreList } from '../../ui/MoreList.tsx';
 import { SurveyFrame, WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { DocumentTable, whileMaking } from './DocumentTable.tsx';
+import { Drafts } from './Drafts.tsx';
 import { IssueReport } from './IssueReport.tsx';
 import { Letters } from './Letters.tsx';
 
@@ -16,6 +17,7 @@ function ReportsOf({ survey }: { survey: Survey }) {
   const list = useList('listReports', { params: { id: survey.id } }, { again: whileMaking });
   const findings = useWholeList('listFindings', { params: { id: survey.id } });
   const coverage = useAnswer('getCoverage', { params: { id: survey.id } });
+  const review = useAnswer('getReview', { params: { id: survey.id } });
   const writer = mayDo('report.issue', survey);
   return (
     <SurveyFrame survey={survey} title="Report">
@@ -25,11 +27,13 @@ function ReportsOf({ survey }: { survey: Survey }) {
             survey={survey}
             findings={findings.data}
             coverage={coverage.data}
+            review={review.data}
             reports={list.items}
           />
         ) : (
           <p>Reports are issued by the surveyor or the principal.</p>
         )}
+        <Drafts survey={survey} />
         <section className="stack">
           <h2>Issued so far</h2>
           <MoreList

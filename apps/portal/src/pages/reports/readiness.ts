@@ -1,9 +1,11 @@
 import type { Coverage } from '@garboard/contract/coverage';
 import type { Finding } from '@garboard/contract/findings';
+import type { ReviewStanding } from '@garboard/contract/reviews';
 import type { Survey } from '@garboard/contract/surveys';
 import { surveyMayBeIssued } from '@garboard/trade/states';
 import { surveyStateLabels, systemLabels } from '@garboard/trade/vocabulary';
 import { count, listed } from '../../ui/format.ts';
+import { reviewSentence } from './reviewSentence.ts';
 
 /** One line of the list looked through before issuing. */
 export interface Check {
@@ -16,7 +18,12 @@ export interface Check {
 }
 
 /** What stands in the way of issuing the report, and what deserves another look. */
-export function readiness(survey: Survey, findings: readonly Finding[], coverage: Coverage): Check[] {
+export function readiness(
+  survey: Survey,
+  findings: readonly Finding[],
+  coverage: Coverage,
+  review: ReviewStanding,
+): Check[] {
   const checks: Check[] = [];
   const add = (key: string, place: string, verdict: Check['verdict'], text: string) =>
     checks.push({ key, place, verdict, text });
@@ -84,5 +91,13 @@ export function readiness(survey: Survey, findings: readonly Finding[], coverage
     survey.limitations ? 'ready' : 'look',
     survey.limitations ? 'Limitations are written' : 'The limitations are empty.',
   );
+  if (review.required || review.latest) {
+    const missing = review.required ? 'missing' : 'look';
+    add('review', '/review', review.stands ? 'ready' : missing, reviewSentence(review));
+  }
+  if (review.openThreads) {
+    const threads = count(review.openThreads, 'thread of comments is', 'threads of comments are');
+    add('threads', '/review', 'look', `${threads} not settled.`);
+  }
   return checks;
 }

@@ -71,6 +71,7 @@ function Sections({ survey }: { survey: Survey }) {
     ['/coverage', 'Coverage'],
     ['/equipment', 'Equipment'],
     ['/parties', 'Parties'],
+    ['/review', 'Review'],
     ['/report', 'Report'],
     ['/history', 'History'],
   ];

@@ -7,10 +7,14 @@ import { SvgPicture } from '../../ui/SvgPicture.tsx';
 export function ResultView({
   result,
   withInputs = false,
+  level = 3,
 }: {
   result: WorksheetResult;
   withInputs?: boolean;
+  /** Rank of the headings in it. */
+  level?: 3 | 4 | 6;
 }) {
+  const Heading = `h${level}` as const;
   return (
     <div className="stack">
       <Verdict result={result} />
@@ -26,7 +30,7 @@ export function ResultView({
         <Rows key={table.title} {...table} />
       ))}
       <section>
-        <h3>Cautions</h3>
+        <Heading>Cautions</Heading>
         <ul className="bullets">
           {result.cautions.map((caution) => (
             <li key={caution}>{caution}</li>

@@ -1,0 +1,55 @@
+import type { SnapshotPhoto } from '@garboard/contract/report-snapshot';
+import { pathOf } from '../../../api/client.ts';
+import { formatInstantDay } from '../../../ui/format.ts';
+
+/** A finding's photos with their captions; each opens by itself. */
+export function PhotosRead({
+  number,
+  photos,
+  timeZone,
+}: {
+  number: number;
+  photos: readonly SnapshotPhoto[];
+  timeZone: string;
+}) {
+  if (!photos.length) return null;
+  return (
+    <ul className="report-photos">
+      {photos.map((photo, at) => (
+        <li key={photo.id}>
+          <PhotoRead photo={photo} name={`Photo ${number}.${at + 1}`} timeZone={timeZone} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** One photo under its name in the report. */
+export function PhotoRead({
+  photo,
+  name,
+  timeZone,
+}: {
+  photo: SnapshotPhoto;
+  name: string;
+  timeZone: string;
+}) {
+  const address = `${pathOf('getPhotoImage', { id: photo.id })}?size=screen`;
+  const taken = photo.takenAt ? `Taken ${formatInstantDay(photo.takenAt, timeZone)}` : '';
+  return (
+    <figure>
+      <a href={address} target="_blank" rel="noreferrer">
+        <img
+          src={address}
+          alt={photo.caption || `${name}, no caption`}
+          width={photo.width}
+          height={photo.height}
+          loading="lazy"
+        />
+      </a>
+      <figcaption className="small">
+        <strong>{name}</strong> <span dir="auto">{photo.caption}</span> <span className="soft">{taken}</span>
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,74 @@
+import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import { boatProfile } from '@garboard/trade/drawing/boat-profile';
+import { urgencies } from '@garboard/trade/vocabulary';
+import { count } from '../../../ui/format.ts';
+import { SvgPicture } from '../../../ui/SvgPicture.tsx';
+import { UrgencyGauge } from '../../../ui/UrgencyGauge.tsx';
+import { byUrgency } from './order.ts';
+
+const mostNamed = 6;
+const aloftSystems: readonly string[] = ['rig-sails', 'navigation-lights', 'electronics'];
+
+/** What matters first, how many of each urgency, and where on the boat. */
+export function SummaryRead({ snapshot }: { snapshot: SurveyReportSnapshot }) {
+  const live = snapshot.findings.filter((f) => f.state !== 'withdrawn');
+  const first = byUrgency(live)
+    .flatMap((group) => group.findings)
+    .filter((f) => f.urgency !== 'note')
+    .slice(0, mostNamed);
+  const link = snapshot.kind === 'summary' ? 'index' : 'finding';
+  return (
+    <section id="summary" className="stack">
+      <h2>Summary</h2>
+      <ul className="plain-list">
+        {urgencies.map((urgency) => (
+          <li key={urgency}>
+            <UrgencyGauge urgency={urgency} />:{' '}
+            {count(live.filter((f) => f.urgency === urgency).length, 'finding')}
+          </li>
+        ))}
+      </ul>
+      {first.length ? (
+        <>
+          <h3>What matters first</h3>
+          <ol className="plain-list">
+            {first.map((finding) => (
+              <li key={finding.id}>
+                <a href={`#${link}-${finding.number}`} dir="auto">
+                  {finding.number}. {finding.title}
+                </a>
+              </li>
+            ))}
+          </ol>
+        </>
+      ) : (
+        <p>
+          {live.length ? 'Nothing has to be done: every finding is a note.' : 'No findings were recorded.'}
+        </p>
+      )}
+      <Profile snapshot={snapshot} />
+    </section>
+  );
+}
+
+/** The boat in profile with the findings whose place is known; the same in words for those who don't see it. */
+function Profile({ snapshot }: { snapshot: SurveyReportSnapshot }) {
+  const { findings, coverage, inventory } = snapshot;
+  const placed = findings.flatMap(({ number, urgency, position, system, state }) =>
+    position && state !== 'withdrawn'
+      ? [{ number, urgency, position, aloft: aloftSystems.includes(system) }]
+      : [],
+  );
+  if (!placed.length) return null;
+  const asked = coverage.find(({ system }) => system === 'rig-sails');
+  const sails = asked
+    ? asked.reached !== 'not-fitted'
+    : [...findings, ...inventory].some(({ system }) => system === 'rig-sails');
+  const drawing = boatProfile(sails ? 'sail' : 'power', placed);
+  return (
+    <figure className="report-drawing">
+      <SvgPicture svg={drawing.svg} />
+      <figcaption className="soft small">{drawing.title}, by their numbers.</figcaption>
+    </figure>
+  );
+}
