@@ -1,6 +1,9 @@
 import type { Browser } from 'puppeteer';
 import { type Complaints, Visitor } from './visitor.ts';
 
+/** A narrow one, in CSS pixels. */
+const narrow = { width: 360, height: 740 };
+
 /** A telephone: one person's browser with the capture page, worked by what stands on it. */
 export class Telephone {
   readonly visitor: Visitor;
@@ -16,7 +19,7 @@ export class Telephone {
   }
 
   static async #of(visitor: Visitor, earlier: Visitor | null = null): Promise<Telephone> {
-    await visitor.page.setViewport({ width: 390, height: 844 });
+    await visitor.page.setViewport(narrow);
     return new Telephone(visitor, earlier);
   }
 
@@ -101,12 +104,14 @@ export class Telephone {
   /** Keeps a picture of the whole page, as if the telephone were as long as that. */
   async picture(name: string): Promise<void> {
     const { page } = this.visitor;
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    if (wide > narrow.width) throw new Error(`${name} is ${wide} px wide.`);
     const height = await page.evaluate(() => {
       const main = document.querySelector('main');
       return main ? window.innerHeight + main.scrollHeight - main.clientHeight : window.innerHeight;
     });
-    await page.setViewport({ width: 390, height: Math.min(Math.max(844, height), 3000) });
+    await page.setViewport({ ...narrow, height: Math.min(Math.max(narrow.height, height), 3000) });
     await page.screenshot({ path: `tests/artefacts/browser/${name}.png` });
-    await page.setViewport({ width: 390, height: 844 });
+    await page.setViewport(narrow);
   }
 }

@@ -18,12 +18,13 @@ export function KeptList() {
   const unsent = items.filter(({ state }) => state !== 'sent');
   const sent = items.filter(({ state }) => state === 'sent');
   const waiting = unsent.some(({ state }) => state === 'waiting');
+  const sending = unsent.some(({ state }) => state === 'sending');
   return (
     <Frame title="Sent and unsent" over="On board" back={back}>
       {waiting && !signal ? (
         <p>There is no signal. Everything below stays here and is sent by itself once there is.</p>
       ) : null}
-      {waiting && signal && !ended ? (
+      {waiting && signal && !ended && !sending ? (
         <div className="capture-actions">
           <Button onClick={() => announce('kept')}>Send now</Button>
         </div>

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { call } from '../../api/client.ts';
 import { isStatus } from '../../api/problems.ts';
 import type { Me } from '../../app/session.tsx';
@@ -32,8 +32,10 @@ export default function SignOut({ me, onStay, onGone }: { me: Me; onStay: () => 
     if (keeps) await leaveTelephone(me.person.id);
     onGone();
   });
+  const begun = useRef(false);
   useEffect(() => {
-    void leaving(false);
+    if (!begun.current) void leaving(false);
+    begun.current = true;
   }, [leaving]);
   if (failed) {
     return (
