@@ -17,7 +17,7 @@ import { openSealer } from '@garboard/platform/sealing';
 import { printEdges } from '@garboard/report/print-edges';
 import { renderFindings, renderReport } from '@garboard/report/render-report';
 import type { Attempt, JobDeps } from '../job-deps.ts';
-import { PageTimeout } from '../render/browser.ts';
+import { BrowserCrash, PageTimeout } from '../render/browser.ts';
 import { PrintError, printReport } from '../render/print-report.ts';
 import { reportFontFiles, reportFontUrls } from '../render/report-fonts.ts';
 import { rendererOf, sealOf } from '../seal/seal-of.ts';
@@ -156,6 +156,9 @@ function problemInWords(error: unknown, reportId: string): string {
   }
   if (error instanceof PageTimeout) {
     return 'Printing took too long. Try again when the server is less busy.';
+  }
+  if (error instanceof BrowserCrash) {
+    return 'The program that prints the pages stopped several times. The server may be short of memory. Nothing was issued; try again in a while.';
   }
   return `Something went wrong on the server while it was made. Try again; if it happens again, ask whoever runs the server to look up report ${reportId} in the worker’s log.`;
 }

@@ -15,6 +15,11 @@ export class PageTimeout extends Error {
   override name = 'PageTimeout';
 }
 
+/** Chromium, or its process for this page, ended while it worked. Another attempt starts it again. */
+export class BrowserCrash extends Error {
+  override name = 'BrowserCrash';
+}
+
 // Nothing may be fetched: names resolve to nothing and the proxy is a port on which nobody listens. Interception
 // of requests (see print-report.ts) is the first lock and this the second; it also holds for preconnections,
 // which interception doesn't see.
@@ -61,6 +66,7 @@ export class WarmBrowser {
    * Opens a fresh page with JavaScript off, hands it to `use`, and closes it whatever happens.
    *
    * @throws PageTimeout after `timeoutMs` milliseconds; the page is gone by then.
+   * @throws BrowserCrash when Chromium or the page's process ends meanwhile.
    */
   async withPage<T>(timeoutMs: number, use: (page: Page) => Promise<T>): Promise<T> {
     const browser = await this.#running();
@@ -69,18 +75,33 @@ export class WarmBrowser {
     const late = new Promise<never>((_, reject) => {
       timer = setTimeout(() => reject(new PageTimeout(`Not done after ${timeoutMs / 1000} s.`)), timeoutMs);
     });
+    let crash: ((error: BrowserCrash) => void) | undefined;
+    const crashed = new Promise<never>((_, reject) => {
+      crash = reject;
+    });
+    crashed.catch(() => undefined);
+    const gone = () => crash?.(new BrowserCrash('Chromium ended while it worked.'));
+    browser.once('disconnected', gone);
     const work = (async () => {
       context = await browser.createBrowserContext();
       const page = await context.newPage();
+      page.once('error', (cause) => crash?.(new BrowserCrash('The page’s process ended.', { cause })));
       await page.setJavaScriptEnabled(false);
       return await use(page);
     })();
     // When the time is up the page is closed under the work's feet; its complaint about that concerns nobody.
     work.catch(() => undefined);
     try {
-      return await Promise.race([work, late]);
+      return await Promise.race([work, late, crashed]);
+    } catch (error) {
+      // What the work complains of when its browser is gone comes before the news of that.
+      if (!browser.connected && !(error instanceof PageTimeout)) {
+        throw new BrowserCrash('Chromium ended while it worked.', { cause: error });
+      }
+      throw error;
     } finally {
       clearTimeout(timer);
+      browser.off('disconnected', gone);
       await this.#closeOrKill(browser, context);
     }
   }
