@@ -107,16 +107,21 @@ function withPolicy(html: string): string {
 }
 
 async function placeFiles(folder: string, files: readonly ReportFile[]): Promise<void> {
-  for (const { name, path } of files) {
+  for (const { name } of files) {
     if (!/^[A-Za-z0-9_-][A-Za-z0-9._-]*$/.test(name) || name.startsWith('report.')) {
       throw new PrintError(
         `"${name}" can't be the name of a file beside the report: use letters, digits, - and _, not report.`,
       );
     }
-    await linkOrCopy(path, join(folder, name)).catch((error: unknown) => {
-      throw new PrintError(`The file ${name} of the report can't be read.`, { cause: error });
-    });
   }
+  // All at once: hundreds of them one after the other would wait longer than they work.
+  await Promise.all(
+    files.map(({ name, path }) =>
+      linkOrCopy(path, join(folder, name)).catch((error: unknown) => {
+        throw new PrintError(`The file ${name} of the report can't be read.`, { cause: error });
+      }),
+    ),
+  );
 }
 
 async function linkOrCopy(from: string, to: string): Promise<void> {

@@ -10,7 +10,7 @@ import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { count } from '../../ui/format.ts';
 
-type Kind = 'clearance-letter' | 'status-letter' | 'recommendations';
+type Kind = 'clearance-letter' | 'status-letter' | 'recommendations' | 'summary' | 're-inspection';
 
 /** The clearance letter once nothing is open; until then what is open, and a letter on how things stand. */
 export function Letters({ survey, findings }: { survey: Survey; findings: readonly Finding[] | undefined }) {
@@ -65,6 +65,12 @@ export function Letters({ survey, findings }: { survey: Survey; findings: readon
         </Button>
         <Button busy={issue.busy} onClick={() => issue.run('recommendations')}>
           Issue the recommendations alone
+        </Button>
+        <Button busy={issue.busy} onClick={() => issue.run('summary')}>
+          Issue a summary for the broker
+        </Button>
+        <Button busy={issue.busy} onClick={() => issue.run('re-inspection')}>
+          Issue a re-inspection addendum
         </Button>
       </div>
     </section>
