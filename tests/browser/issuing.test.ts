@@ -123,10 +123,11 @@ describe('issuing in a browser', { timeout: 120_000 }, () => {
     await reviewer.press('Comment on finding 1');
     await reviewer.fill('Comment on finding 1', 'Which hose is it?');
     await reviewer.press('Add it');
-    await reviewer.reads('Which hose is it?');
+    await reviewer.reads('Comment added.');
+    await reviewer.find('button', 'Settle this thread');
     await reviewer.picture('issuing-2-review');
     expect(await reviewer.widthAt360('issuing-2-review')).toBe(360);
-    expect(await headings(reviewer)).toEqual([1, 2, 2, 2, 3, 3]);
+    expect(await headings(reviewer)).toEqual([1, 2, 2, 3, 3, 2]);
 
     await surveyor.goTo(`${path}/review`);
     await surveyor.press('Reply to “Which hose is it?”');

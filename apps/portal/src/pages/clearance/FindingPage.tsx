@@ -3,6 +3,7 @@ import type { Survey } from '@garboard/contract/surveys';
 import { findingStateLabels, harmLabels, systemLabels } from '@garboard/trade/vocabulary';
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { pathOf } from '../../api/client.ts';
 import { isStatus } from '../../api/problems.ts';
 import { useAnswer, useList } from '../../api/queries.ts';
 import { NotFound } from '../../app/NotFound.tsx';
@@ -82,6 +83,13 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
         <Measured worksheets={finding.worksheets} href={(id) => `/worksheets/${id}`} />
         {mayDo('evidence.read', survey) && finding.state !== 'draft' && mayBeCleared(finding) ? (
           <Evidence survey={survey} finding={finding} />
+        ) : null}
+        {mayDo('finding.preview', survey) && finding.state !== 'withdrawn' ? (
+          <p>
+            <a href={pathOf('previewFinding', { id: finding.id })} target="_blank" rel="noreferrer">
+              See it as it is printed
+            </a>
+          </p>
         ) : null}
         {finding.may.withdraw ? <WithdrawFinding finding={finding} /> : null}
         <FindingHistory survey={survey} finding={finding} />

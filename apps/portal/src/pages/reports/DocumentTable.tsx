@@ -155,7 +155,14 @@ function useSayWhenMade(reports: readonly Report[]) {
             ? `${documentName(report)} could not be made.`
             : `${documentName(report)} is ${report.preview ? 'ready to look at' : 'issued'}.`,
         );
-        for (const name of ['getSurvey', 'listFindings', 'listSurveys', 'listEvents']) {
+        for (const name of [
+          'getSurvey',
+          'listFindings',
+          'listSurveys',
+          'listEvents',
+          'getSurveyChanges',
+          'getReview',
+        ]) {
           void queryClient.invalidateQueries({ queryKey: [name] });
         }
       }

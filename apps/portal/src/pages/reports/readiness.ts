@@ -20,11 +20,13 @@ export interface Check {
 /** What stands in the way of issuing the report, and what deserves another look. */
 export function readiness(
   survey: Survey,
-  findings: readonly Finding[],
+  recorded: readonly Finding[],
   coverage: Coverage,
   review: ReviewStanding,
 ): Check[] {
   const checks: Check[] = [];
+  // What was withdrawn is printed no more.
+  const findings = recorded.filter((finding) => finding.state !== 'withdrawn');
   const add = (key: string, place: string, verdict: Check['verdict'], text: string) =>
     checks.push({ key, place, verdict, text });
 

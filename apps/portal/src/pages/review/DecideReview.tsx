@@ -51,9 +51,8 @@ export function DecideReview({
     >
       <h2>Your decision</h2>
       <p>
-        Read the findings below; <Link href={`/surveys/${survey.id}/report`}>make a draft</Link> to see the
-        report as it will be printed.{' '}
-        {threads ? `${count(threads, 'thread is', 'threads are')} not settled.` : ''}
+        <Link href={`/surveys/${survey.id}/report`}>Make a draft</Link> to see the report as it will be
+        printed. {threads ? `${count(threads, 'thread is', 'threads are')} not settled.` : ''}
       </p>
       {changed ? (
         <div className="notice" role="status">

@@ -34,9 +34,6 @@ function ReviewOf({ survey }: { survey: Survey }) {
         <div className="stack-wide">
           <Standing standing={standing.data} timeZone={survey.timeZone} />
           {standing.data.may.ask ? <AskReview survey={survey} /> : null}
-          {standing.data.may.decide ? (
-            <DecideReview survey={survey} standing={standing.data} threads={standing.data.openThreads} />
-          ) : null}
           {standing.data.latest ? (
             <>
               <section className="stack">
@@ -63,6 +60,9 @@ function ReviewOf({ survey }: { survey: Survey }) {
                   ))}
               </section>
             </>
+          ) : null}
+          {standing.data.may.decide ? (
+            <DecideReview survey={survey} standing={standing.data} threads={standing.data.openThreads} />
           ) : null}
         </div>
       ) : error ? null : (

@@ -1,6 +1,7 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
 import type { Report } from '@garboard/contract/reports';
 import { purposeLabels, reportKindLabels } from '@garboard/trade/vocabulary';
+import { useEffect } from 'react';
 import { Link } from 'wouter';
 import { pathOf } from '../../../api/client.ts';
 import { isStatus } from '../../../api/problems.ts';
@@ -42,7 +43,28 @@ function NotIssued({ report }: { report: Report }) {
   );
 }
 
+/** On paper nothing can be unfolded: what is folded up is opened while the page is printed. */
+function useUnfoldedOnPaper(): void {
+  useEffect(() => {
+    let folded: HTMLDetailsElement[] = [];
+    const before = () => {
+      folded = [...document.querySelectorAll<HTMLDetailsElement>('.report-read details:not([open])')];
+      for (const details of folded) details.open = true;
+    };
+    const after = () => {
+      for (const details of folded) details.open = false;
+    };
+    window.addEventListener('beforeprint', before);
+    window.addEventListener('afterprint', after);
+    return () => {
+      window.removeEventListener('beforeprint', before);
+      window.removeEventListener('afterprint', after);
+    };
+  }, []);
+}
+
 function ReportOf({ report, snapshot }: { report: Report; snapshot: ReportSnapshot }) {
+  useUnfoldedOnPaper();
   const { vessel, survey, firm, timeZone, kind } = snapshot;
   const what = kind === 'full' ? purposeLabels[survey.purpose] : reportKindLabels[kind];
   const { supersededBy } = report;

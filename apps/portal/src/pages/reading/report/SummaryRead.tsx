@@ -1,8 +1,8 @@
 import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
 import { boatProfile } from '@garboard/trade/drawing/boat-profile';
-import { urgencies } from '@garboard/trade/vocabulary';
-import { count } from '../../../ui/format.ts';
+import { harmLabels, harms, urgencies } from '@garboard/trade/vocabulary';
 import { SvgPicture } from '../../../ui/SvgPicture.tsx';
+import { Table } from '../../../ui/Table.tsx';
 import { UrgencyGauge } from '../../../ui/UrgencyGauge.tsx';
 import { byUrgency } from './order.ts';
 
@@ -20,14 +20,24 @@ export function SummaryRead({ snapshot }: { snapshot: SurveyReportSnapshot }) {
   return (
     <section id="summary" className="stack">
       <h2>Summary</h2>
-      <ul className="plain-list">
-        {urgencies.map((urgency) => (
-          <li key={urgency}>
-            <UrgencyGauge urgency={urgency} />:{' '}
-            {count(live.filter((f) => f.urgency === urgency).length, 'finding')}
-          </li>
-        ))}
-      </ul>
+      <Table
+        caption="How many of each urgency"
+        rows={urgencies.map((urgency) => ({ urgency, of: live.filter((f) => f.urgency === urgency) }))}
+        rowKey={({ urgency }) => urgency}
+        columns={[
+          { key: 'urgency', heading: 'Urgency', cell: ({ urgency }) => <UrgencyGauge urgency={urgency} /> },
+          { key: 'count', heading: 'Findings', cell: ({ of }) => of.length },
+          {
+            key: 'harm',
+            heading: 'Harm they can do',
+            cell: ({ of }) =>
+              harms
+                .filter((harm) => of.some((f) => f.harms.includes(harm)))
+                .map((harm) => harmLabels[harm])
+                .join(', '),
+          },
+        ]}
+      />
       {first.length ? (
         <>
           <h3>What matters first</h3>
