@@ -1,5 +1,6 @@
 import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
-import { boatProfile, mostMarks, type PlacedFinding } from '@garboard/trade/drawing/boat-profile';
+import { hullKindOf } from '@garboard/trade/drawing/boat-places';
+import { boatProfile, mostMarks, placedFindings } from '@garboard/trade/drawing/boat-profile';
 import { type Harm, harmLabels, harms, urgencies, urgencyLabels } from '@garboard/trade/vocabulary';
 import { Drawn } from './drawn.tsx';
 import { byUrgency } from './findings-order.ts';
@@ -137,29 +138,12 @@ function Counts({ findings }: { findings: Findings }) {
   );
 }
 
-const aloftSystems = ['rig-sails', 'navigation-lights', 'electronics'];
-
-/** The findings of which the place on board is known. */
-function placedFindings({ findings }: SurveyReportSnapshot): PlacedFinding[] {
-  return findings.flatMap(({ number, urgency, position, system, state }) =>
-    position && state !== 'withdrawn'
-      ? [{ number, urgency, position, aloft: aloftSystems.includes(system) }]
-      : [],
-  );
-}
-
-/** Whether she has a rig to sail by, as far as the record tells. */
-function isSailing({ coverage, findings, inventory }: SurveyReportSnapshot): boolean {
-  const asked = coverage.find(({ system }) => system === 'rig-sails');
-  if (asked) return asked.reached !== 'not-fitted';
-  return [...findings, ...inventory].some(({ system }) => system === 'rig-sails');
-}
-
 function Profile({ snapshot }: { snapshot: SurveyReportSnapshot }) {
-  const placed = placedFindings(snapshot);
+  const { coverage, findings, inventory } = snapshot;
+  const placed = placedFindings(findings);
   if (placed.length === 0) return null;
-  const drawing = boatProfile(isSailing(snapshot) ? 'sail' : 'power', placed);
-  const live = snapshot.findings.filter((f) => f.state !== 'withdrawn').length;
+  const drawing = boatProfile(hullKindOf(coverage, [...findings, ...inventory]), placed);
+  const live = findings.filter((f) => f.state !== 'withdrawn').length;
   const missing = live - Math.min(placed.length, mostMarks);
   return (
     <div className="profile">

@@ -19,8 +19,9 @@ export interface BoatOutline {
   drawn: string[];
 }
 
-const stem = 560;
-const stern = 90;
+/** x in px of the two ends. */
+export const stem = 560;
+export const stern = 90;
 
 /** x in px of a place along the boat. */
 export const xAlong = (along: number): number => stem - along * (stem - stern);

@@ -1,5 +1,14 @@
-import { type Urgency, urgencies } from '../vocabulary.ts';
-import { type BoatOutline, boatOutline, type HullKind, xAlong, yAt } from './boat-outline.ts';
+import { type System, type Urgency, urgencies } from '../vocabulary.ts';
+import { type BoatOutline, boatOutline, type HullKind } from './boat-outline.ts';
+import {
+  type BoatPlace,
+  endsNamed,
+  isAloft,
+  type Point,
+  placeInWords,
+  pointOf,
+  seenAs,
+} from './boat-places.ts';
 import { fine, fullWidth, ink, muted, outline, paper, signal } from './style.ts';
 import { type Drawing, el, label, picture } from './svg.ts';
 
@@ -7,8 +16,7 @@ import { type Drawing, el, label, picture } from './svg.ts';
 export interface PlacedFinding {
   number: number;
   urgency: Urgency;
-  /** Fore and aft from the stem (0) to the stern (1); up from the keel (0) to the deck or masthead (1). */
-  position: { along: number; height: number; side: 'port' | 'centre' | 'starboard' };
+  position: BoatPlace;
   /** Whether its height counts up to the masthead or wheelhouse top rather than to the deck. */
   aloft: boolean;
 }
@@ -19,13 +27,26 @@ interface Mark extends PlacedFinding {
   at: Point;
 }
 
-type Point = readonly [x: number, y: number];
-
 /** More numbers than this would hide the boat; the most urgent are shown. */
 export const mostMarks = 60;
 
 const radius = 9;
 const apart = 2 * radius + 3;
+
+interface Recorded {
+  number: number;
+  urgency: Urgency;
+  system: System;
+  state: string;
+  position: BoatPlace | null;
+}
+
+/** The findings of which the place on board is known; a withdrawn one is of no place. */
+export function placedFindings(findings: readonly Recorded[]): PlacedFinding[] {
+  return findings.flatMap(({ number, urgency, position, system, state }) =>
+    position && state !== 'withdrawn' ? [{ number, urgency, position, aloft: isAloft(system) }] : [],
+  );
+}
 
 /**
  * A boat in profile, seen from starboard, with each finding's number where it is. Numbers that would lie on one
@@ -39,15 +60,14 @@ export function boatProfile(kind: HullKind, findings: readonly PlacedFinding[]):
     {
       key: 'profile',
       title: 'Where the findings are',
-      description: `A ${kind === 'sail' ? 'sailing' : 'motor'} boat seen from starboard. ${inOrder.map(inWords).join('; ')}.`,
+      description: `${seenAs(kind)}. ${inOrder.map(inWords).join('; ')}.`,
       width: fullWidth,
       height: boat.height,
     },
     ...boat.drawn,
     ...marks.filter(isMoved).map(tie),
     ...marks.map(sign),
-    label('Stern', { x: 40, y: boat.height - 8, fill: muted, 'text-anchor': 'middle' }),
-    label('Bow', { x: 600, y: boat.height - 8, fill: muted, 'text-anchor': 'middle' }),
+    ...endsNamed(boat),
   );
 }
 
@@ -56,18 +76,11 @@ function shownFirst(findings: readonly PlacedFinding[]): PlacedFinding[] {
   return [...findings].sort((a, b) => rank(a) - rank(b) || a.number - b.number).slice(0, mostMarks);
 }
 
-/** Where on the drawing a place on board is. */
-function pointOf({ position: { along, height }, aloft }: PlacedFinding, boat: BoatOutline): Point {
-  const low = yAt(boat.bottom, along);
-  const high = Math.min(yAt(aloft ? boat.top : boat.deck, along), low);
-  return [xAlong(along), low + height * (high - low)];
-}
-
 /** Gives each mark the free spot nearest its place, ring by ring outwards. */
 function spread(findings: readonly PlacedFinding[], boat: BoatOutline): Mark[] {
   const taken: Point[] = [];
   return findings.map((finding) => {
-    const place = pointOf(finding, boat);
+    const place = pointOf(boat, finding.position, finding.aloft);
     const at = freeSpot(place, taken, boat.height);
     taken.push(at);
     return { ...finding, place, at };
@@ -130,8 +143,4 @@ function sign({ number, urgency, position, at }: Mark): string {
   ].join('');
 }
 
-function inWords({ number, position: { along, height, side } }: PlacedFinding): string {
-  const fore = along < 1 / 3 ? 'forward' : along < 2 / 3 ? 'amidships' : 'aft';
-  const up = height < 1 / 3 ? 'low' : height < 2 / 3 ? 'half way up' : 'high';
-  return `${number} ${fore}, ${up}, ${side === 'centre' ? 'on the centreline' : `to ${side}`}`;
-}
+const inWords = ({ number, position }: PlacedFinding): string => `${number} ${placeInWords(position)}`;
