@@ -1,5 +1,8 @@
 import { ProblemError } from './client.ts';
 
+/** What was written can't be sent yet; the message says what is missing. */
+export class Incomplete extends Error {}
+
 /** Whether the server refused with this status. */
 export function isStatus(error: unknown, status: number): boolean {
   return error instanceof ProblemError && error.problem.status === status;
@@ -21,6 +24,7 @@ export function explain(error: unknown): { title: string; detail: string; fields
       fields: (errors ?? []).map((e) => `${fieldName(e.pointer)}${e.detail}`),
     };
   }
+  if (error instanceof Incomplete) return { title: 'Not saved yet', detail: error.message, fields: [] };
   if (error instanceof TypeError) {
     return {
       title: 'The server could not be reached',

@@ -58,6 +58,7 @@ export function EditorOf({
     <SurveyFrame survey={survey} title={title}>
       <div className={draft.origin ? 'drafting' : 'stack'}>
         <form
+          ref={desk.form}
           className="stack measure"
           onSubmit={(event) => {
             event.preventDefault();
@@ -82,7 +83,13 @@ export function EditorOf({
             focus={desk.template.at > 0}
           />
           <PhotoNumbers all={photos} ids={draft.photoIds} onChange={(photoIds) => edit.set({ photoIds })} />
-          <FindingFields draft={draft} set={edit.set} survey={survey} error={edit.error} />
+          <FindingFields
+            draft={draft}
+            set={edit.set}
+            survey={survey}
+            findings={desk.findings}
+            error={edit.error}
+          />
           <ErrorNotice quiet error={desk.photosError} />
           <ChoosePhotos
             photos={photos}

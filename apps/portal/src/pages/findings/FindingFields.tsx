@@ -1,3 +1,4 @@
+import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
 import type { Urgency } from '@garboard/trade/vocabulary';
 import { harmLabels, systemLabels, urgencies } from '@garboard/trade/vocabulary';
@@ -9,6 +10,7 @@ import { CostFields } from './CostFields.tsx';
 import type { FindingDraft } from './findingDraft.ts';
 import { findingLabels as labels } from './findingDraft.ts';
 import { GradingHelp } from './GradingHelp.tsx';
+import { WhereOnBoat } from './WhereOnBoat.tsx';
 
 const urgencyOptions = Object.fromEntries(
   urgencies.map((urgency) => [urgency, <UrgencyGauge key={urgency} urgency={urgency} />]),
@@ -19,11 +21,14 @@ export function FindingFields({
   draft,
   set,
   survey,
+  findings,
   error,
 }: {
   draft: FindingDraft;
   set: (change: Partial<FindingDraft>) => void;
   survey: Survey;
+  /** All of the survey's. */
+  findings: readonly Finding[];
   error: unknown;
 }) {
   return (
@@ -107,6 +112,7 @@ export function FindingFields({
         onChange={(references) => set({ references })}
         error={fieldError(error, '/references')}
       />
+      <WhereOnBoat draft={draft} set={set} surveyId={survey.id} findings={findings} />
       <CostFields
         cost={draft.cost}
         onChange={(cost) => set({ cost })}

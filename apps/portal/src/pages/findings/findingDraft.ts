@@ -1,8 +1,10 @@
 import type { Finding } from '@garboard/contract/findings';
+import { type BoatPlace, placeInWords } from '@garboard/trade/drawing/boat-places';
 import { type Grading, probabilityWords, severityWords } from '@garboard/trade/grading';
 import type { Harm, System, Urgency } from '@garboard/trade/vocabulary';
 import { harmLabels, systemLabels } from '@garboard/trade/vocabulary';
 import type { CallArgs } from '../../api/client.ts';
+import { Incomplete } from '../../api/problems.ts';
 import { count, listed } from '../../ui/format.ts';
 import { urgencyText } from '../../ui/UrgencyGauge.tsx';
 import { type CostDraft, costFrom, draftOfCost, showCost } from './costDraft.ts';
@@ -20,6 +22,7 @@ export interface FindingDraft {
   /** One a line. */
   references: string;
   photoIds: string[];
+  position: BoatPlace | null;
   cost: CostDraft;
   severity: Grading['severity'] | null;
   probability: Grading['probability'] | null;
@@ -38,6 +41,7 @@ export const findingLabels: Record<keyof FindingDraft, string> = {
   harms: 'What could come of it',
   references: 'References',
   photoIds: 'Photos',
+  position: 'Where on the boat',
   cost: 'Cost to put right',
   severity: 'Severity of the worst that can credibly happen',
   probability: 'Probability over the life of the boat',
@@ -57,12 +61,16 @@ export function draftOf(finding: Finding | null, photoIds: readonly string[] = [
     harms: finding?.harms ?? [],
     references: finding?.references.join('\n') ?? '',
     photoIds: finding?.photoIds ?? [...photoIds],
+    position: finding?.position ? placeOf(finding.position) : null,
     cost: draftOfCost(finding?.cost ?? null),
     severity: finding?.grading?.severity ?? null,
     probability: finding?.grading?.probability ?? null,
     origin: finding?.catalogueKey ? { key: finding.catalogueKey, version: finding.catalogueVersion } : null,
   };
 }
+
+/** In one order of its parts, so that two of the same compare as the same. */
+const placeOf = ({ along, height, side }: BoatPlace): BoatPlace => ({ along, height, side });
 
 /** What still has to be written before the finding can be kept with the survey; empty when nothing. */
 export function missingFrom(draft: FindingDraft): string[] {
@@ -75,12 +83,12 @@ export function missingFrom(draft: FindingDraft): string[] {
   return missing;
 }
 
-/** The form as the API wants it. @throws TypeError while something is missing. */
+/** The form as the API wants it. @throws Incomplete while something is missing. */
 export function bodyOf(draft: FindingDraft): CallArgs<'createFinding'>['body'] {
   const { system, urgency, severity, probability } = draft;
   const cost = costFrom(draft.cost);
   if (!system || !urgency || cost === undefined)
-    throw new TypeError(`Missing: ${missingFrom(draft).join(', ')}.`);
+    throw new Incomplete(`It still needs ${listed(missingFrom(draft))}.`);
   return {
     system,
     urgency,
@@ -95,6 +103,7 @@ export function bodyOf(draft: FindingDraft): CallArgs<'createFinding'>['body'] {
       .map((reference) => reference.trim())
       .filter(Boolean),
     photoIds: draft.photoIds,
+    position: draft.position,
     cost,
     grading: severity && probability ? { severity, probability } : null,
     catalogueKey: draft.origin?.key ?? null,
@@ -118,6 +127,8 @@ export function showField(
     case 'photoIds':
       if (!draft.photoIds.length) return '';
       return `${count(draft.photoIds.length, 'photo')}: ${draft.photoIds.map(photoNumber).join(', ')}`;
+    case 'position':
+      return draft.position ? placeInWords(draft.position) : '';
     case 'cost':
       return showCost(draft.cost);
     case 'severity':

@@ -93,11 +93,15 @@ export function useFindingDesk({ survey, finding, id, onAnother }: Desk) {
     edit.discard();
     leaving.pass(() => go(home));
   });
-  const saveAndNext = () =>
+  const form = useRef<HTMLFormElement>(null);
+  const saveAndNext = () => {
+    // As the main button does: the browser leads to the field that still has to be filled in.
+    if (!form.current?.reportValidity()) return;
     edit.save((saved) => {
       onAnother();
       leaving.pass(() => go(`${home}/new?after=${saved.id}`));
     });
+  };
   const toNeighbour = (by: 1 | -1) => {
     const all = findings.data ?? [];
     const at = all.findIndex((one) => one.id === id);
@@ -126,6 +130,7 @@ export function useFindingDesk({ survey, finding, id, onAnother }: Desk) {
   return {
     blank,
     beginBox,
+    form,
     edit,
     autosaves,
     record,
