@@ -2,7 +2,10 @@ import { repositoryRoot } from '@garboard/platform/paths';
 import { build } from 'esbuild';
 import { expect, test } from 'vitest';
 
-// The computations and their units library are large, and the server does them: a browser loads types of them only.
+// The computations, their drawings and the units library are large, and the server does them: a browser loads types
+// of them only. The boat on which findings are placed is small and is drawn where one points at it.
+const boat = ['boat-outline', 'boat-places', 'boat-profile', 'style', 'svg'];
+
 test('what a browser loads holds no computation of worksheets', async () => {
   const { metafile } = await build({
     absWorkingDir: repositoryRoot(),
