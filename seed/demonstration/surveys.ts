@@ -151,7 +151,7 @@ async function recordFinding(
         photoIds: shown.flatMap((p) => photoIds.get(p.fileName) ?? []),
         catalogueKey: null,
         catalogueVersion: null,
-        position: null,
+        position: spec.position,
         cost: spec.cost ?? null,
         grading: null,
       },

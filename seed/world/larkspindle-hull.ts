@@ -5,6 +5,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-heads-seacock',
     system: 'through-hulls',
+    position: { along: 0.48, height: 0.55, side: 'port' },
     title: 'Heads inlet seacock seized, body pink where scraped',
     observed:
       'The 25 mm heads inlet seacock, under the port settee 0.4 m aft of the main bulkhead, could not be moved by hand. The handle is bent. Green and white crust covers the neck between body and tail; scraped with a knife the metal under it is pink, not yellow, over about a third of the circumference.',
@@ -25,6 +26,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-cockpit-drain',
     system: 'through-hulls',
+    position: { along: 0.8, height: 0.32, side: 'port' },
     title: 'Port cockpit drain hose split below the waterline, one clip only',
     observed:
       'The 38 mm hose from the port cockpit drain to its seacock, reached through the lazarette, is split lengthwise for 45 mm just above the tail. It is held by one clip, and the band of that clip has rusted through half its width.',
@@ -75,6 +77,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-deck-core',
     system: 'cored-structure',
+    position: { along: 0.5, height: 1, side: 'starboard' },
     title: 'Wet core in side deck around the starboard genoa track',
     observed:
       'Sounding with a plastic hammer is dull over 1.1 m by 0.25 m of the starboard side deck inboard of the genoa track. The moisture meter reads 24 to 28 on its relative scale there and 9 to 11 on the port side. Brown water weeps from two track bolts when the deck is trodden on.',
@@ -115,6 +118,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-stanchion',
     system: 'deck',
+    position: { along: 0.64, height: 1, side: 'port' },
     title: 'Gelcoat cracked round the base of the port gate stanchion',
     observed:
       'Star cracks up to 60 mm long run from the inboard edge of the port gate stanchion base. The base lifts 2 mm under a firm pull at the top. Below deck the two inboard nuts stand on penny washers with no backing pad.',
@@ -134,6 +138,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-blisters',
     system: 'hull',
+    position: { along: 0.8, height: 0.16, side: 'starboard' },
     title: 'Scattered blisters below the waterline, starboard quarter',
     observed:
       'About forty blisters, 4 to 15 mm across, in an area 1.6 m by 0.7 m of the starboard quarter. Three were opened: fluid with a vinegary smell, pH paper 4. The laminate under them is firm. Moisture meter readings in the area are 19 to 22 after five days ashore, 12 to 15 elsewhere.',
@@ -153,6 +158,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-cutless',
     system: 'shaft-propeller',
+    position: { along: 0.77, height: 0.04, side: 'centre' },
     title: 'Wear in the shaft bearing at the P-bracket',
     observed:
       'The 30 mm shaft can be lifted 1.6 mm in the P-bracket bearing, measured with a dial gauge. The rubber stands proud at the after end. The propeller is sound, with light pitting at two blade tips.',
@@ -171,6 +177,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-anode',
     system: 'corrosion-protection',
+    position: { along: 0.74, height: 0.04, side: 'centre' },
     title: 'Shaft anode more than four fifths wasted',
     observed:
       'What is left of the zinc collar on the propeller shaft is about 20 g against 120 g for a new one of this size. It turns loose on the shaft. Bronze of the P-bracket has a pink bloom on its after edge.',
@@ -187,6 +194,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-rudder-gap',
     system: 'steering',
+    position: { along: 0.88, height: 0.5, side: 'centre' },
     title: 'Play in the lower rudder bearing',
     observed:
       'With the rudder hung free its tip moves 9 mm athwartships. The movement is in the lower bearing; the upper one is tight. No water runs from the blade and its two halves sound alike.',
@@ -201,6 +209,7 @@ export const larkspindleHull: FindingSpec[] = [
   {
     key: 'lk-shackle',
     system: 'ground-tackle',
+    position: { along: 0.03, height: 0.9, side: 'centre' },
     title: 'Anchor shackle pin not moused',
     observed:
       'The 10 mm shackle between the 16 kg anchor and its chain has no wire or tie through the pin. The pin was hand tight. Chain measured 9.6 mm at the worst link of the first 5 m.',

@@ -5,6 +5,7 @@ export const larkspindleRigMachinery: FindingSpec[] = [
   {
     key: 'lk-swage',
     system: 'rig-sails',
+    position: { along: 0.44, height: 0.34, side: 'port' },
     title: 'Swaged terminal of the port cap shroud cracked',
     observed:
       'A hairline crack 11 mm long runs down from the mouth of the lower swage on the port cap shroud, seen with a 10x glass and confirmed with dye. Rust weeps from it. The other seven lower terminals show none. The standing rigging is said to be 14 years old; no papers were seen.',
@@ -57,6 +58,7 @@ export const larkspindleRigMachinery: FindingSpec[] = [
   {
     key: 'lk-chainplate',
     system: 'rig-sails',
+    position: { along: 0.47, height: 0.33, side: 'starboard' },
     title: 'Rust weep at the starboard aft lower chainplate',
     observed:
       'Rust stains run 180 mm down the lining below the starboard aft lower chainplate. Sealant at the deck plate has let go along its after edge. The clevis pin of the toggle above is sound, its split pin is open at one leg only.',
@@ -77,6 +79,7 @@ export const larkspindleRigMachinery: FindingSpec[] = [
   {
     key: 'lk-steering-cable',
     system: 'steering',
+    position: { along: 0.83, height: 0.55, side: 'port' },
     title: 'Steering cable frayed at the port sheave',
     observed:
       'Seven wires of the port steering cable are broken where it runs over the sheave under the cockpit sole, within 120 mm. The sheave is dry and grooved. The emergency tiller was found and fits.',
@@ -92,6 +95,7 @@ export const larkspindleRigMachinery: FindingSpec[] = [
   {
     key: 'lk-raw-water-pump',
     system: 'engine',
+    position: { along: 0.63, height: 0.4, side: 'centre' },
     title: 'Raw-water pump weeping at the shaft seal',
     observed:
       'With the engine at 1 800 r/min one drop falls about every four seconds from the telltale hole of the raw-water pump. Salt has built up below it and on the starter motor. Engine hours shown: 2 140.',
@@ -111,6 +115,7 @@ export const larkspindleRigMachinery: FindingSpec[] = [
   {
     key: 'lk-exhaust-elbow',
     system: 'exhaust',
+    position: { along: 0.68, height: 0.55, side: 'centre' },
     title: 'Exhaust mixing elbow rusted at the water inlet',
     observed:
       'The cast mixing elbow is scaled with rust round the water inlet; a flake 30 mm across came away under light tapping. Soot marks the joint with the manifold over 40 mm. The rubber hose after it is hard but not cracked.',

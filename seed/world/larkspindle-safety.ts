@@ -5,6 +5,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-gas-locker',
     system: 'gas',
+    position: { along: 0.92, height: 0.84, side: 'starboard' },
     title: 'Drain of the gas locker blocked, hole into the lazarette',
     observed:
       'The 19 mm drain in the bottom of the gas locker is blocked by rope and leaves: a cupful of water stood for ten minutes. A cable has been led through a 22 mm hole in the locker side into the lazarette, 90 mm above the bottom, and not sealed.',
@@ -63,6 +64,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-gas-hose',
     system: 'gas',
+    position: { along: 0.9, height: 0.9, side: 'starboard' },
     title: 'Gas hose eleven years old and cracked at the regulator',
     observed:
       'The low-pressure hose between regulator and bulkhead is marked with a date eleven years ago. Fine cracks show where it bends below the regulator. The regulator body is rusted over its lower half.',
@@ -107,6 +109,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-battery',
     system: 'dc-electrical',
+    position: { along: 0.74, height: 0.45, side: 'starboard' },
     title: 'Domestic batteries loose, terminal connection slack',
     observed:
       'The two 110 Ah domestic batteries under the aft berth slide 60 mm fore and aft; the strap is missing. The positive terminal of the forward one turns by hand and its lead has melted insulation for 20 mm. No terminal covers.',
@@ -141,6 +144,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-shore-inlet',
     system: 'ac-electrical',
+    position: { along: 0.86, height: 1, side: 'starboard' },
     title: 'Shore-power inlet scorched at the live pin',
     observed:
       'The 16 A inlet in the cockpit coaming is browned and its plastic has flowed round the live pin. The matching plug is burnt. Behind it one conductor is held by two strands.',
@@ -173,6 +177,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-extinguisher',
     system: 'fire-safety',
+    position: { along: 0.6, height: 0.8, side: 'starboard' },
     title: 'Galley fire extinguisher without pressure',
     observed:
       'The needle of the 2 kg powder extinguisher at the companionway is in the red. Its last service label is six years old. The engine space has a fire port but no extinguisher small enough to use through it.',
@@ -206,6 +211,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-flares',
     system: 'life-saving',
+    position: { along: 0.56, height: 0.8, side: 'starboard' },
     title: 'Hand flares and rockets out of date',
     observed:
       'Four red hand flares and two parachute rockets in the chart table are past the date marked on them, the oldest by three years. Two casings are swollen.',
@@ -225,6 +231,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-liferaft',
     system: 'life-saving',
+    position: { along: 0.34, height: 1, side: 'centre' },
     title: 'Liferaft overdue for service',
     observed:
       'The label of the four-person raft on the coachroof states that service fell due two years ago. Its hydrostatic release carries no date. The painter is made fast.',
@@ -240,6 +247,7 @@ export const larkspindleSafety: FindingSpec[] = [
   {
     key: 'lk-nav-light',
     system: 'navigation-lights',
+    position: { along: 0.02, height: 1, side: 'port' },
     title: 'Port sidelight lens crazed and dim',
     observed:
       'The red lens on the pulpit is crazed over most of its face and has faded to pink. Lit, it can be made out by day at 30 m only. The starboard lamp is clear.',

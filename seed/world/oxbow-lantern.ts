@@ -5,6 +5,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-plating',
     system: 'hull',
+    position: { along: 0.45, height: 0.12, side: 'port' },
     title: 'Bottom plating thinned at the port turn of bilge',
     observed:
       'Ultrasonic readings at frames 11 to 13, port, 80 mm below the lower chine: 4.4, 4.6, 4.3 mm. Plating there was 6 mm when built according to the drawing on board. The loss is 28 % at the worst point, over 0.6 m by 0.3 m. The other 112 points lie between 5.3 and 5.9 mm.',
@@ -32,6 +33,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-hull-anodes',
     system: 'corrosion-protection',
+    position: { along: 0.85, height: 0.15, side: 'centre' },
     title: 'Hull anodes painted over',
     observed:
       'All eight magnesium hull anodes are covered with black bitumen paint. They show no wear after the four years since they were welded on. Bare steel and pits are seen within 0.5 m of the stern pair.',
@@ -49,6 +51,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-skin-fitting',
     system: 'through-hulls',
+    position: { along: 0.68, height: 0.2, side: 'starboard' },
     title: 'Engine inlet valve corroded against the steel stub',
     observed:
       'The 50 mm brass gate valve is screwed straight on to the steel stub of the engine inlet, starboard, frame 6. The stub is scaled and 2.9 mm thick at its root. The wheel turns but the gate does not close fully.',
@@ -71,6 +74,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-float-switch',
     system: 'bilge',
+    position: { along: 0.82, height: 0.06, side: 'centre' },
     title: 'Float switch of the after bilge pump jammed',
     observed:
       'The float switch in the after bilge is held down by a cable tie end and oily sludge; the pump did not start with 140 mm of water over it. It runs by hand from the wheelhouse. There is no high-water alarm.',
@@ -88,6 +92,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-fuel-hose',
     system: 'fuel',
+    position: { along: 0.74, height: 0.45, side: 'starboard' },
     title: 'Flexible fuel hose without fire-resistance marking',
     observed:
       'The hose between starboard tank and filter is clear plastic tube, yellowed and hard, 0.9 m long, pushed on and held by worm-drive clips. No marking is found on it. The tank’s own label is readable.',
@@ -104,6 +109,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-wiring',
     system: 'dc-electrical',
+    position: { along: 0.38, height: 1, side: 'centre' },
     title: 'Unfused, unsupported wiring behind the wheelhouse panel',
     observed:
       'Some thirty conductors, several of domestic solid-core cable, hang loose behind the panel. Nine are joined with screw blocks wrapped in tape. Two 6 mm² feeds leave the busbar without fuse.',
@@ -130,6 +136,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-engine',
     system: 'engine',
+    position: { along: 0.58, height: 0.4, side: 'centre' },
     title: 'Alternator belt worn, dust over front of engine',
     observed:
       'Black dust lies on the front of the engine and the alternator. The belt is glazed, with cracks across its inner face 15 mm apart. The pulleys are 3 mm out of line measured with a straight edge. Hours shown: 5 872.',
@@ -145,6 +152,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-exhaust',
     system: 'exhaust',
+    position: { along: 0.64, height: 0.65, side: 'centre' },
     title: 'Lagging of the dry exhaust broken away',
     observed:
       'Over 0.4 m above the manifold the lagging of the dry exhaust has fallen off. Bare pipe was at 310 °C by infrared thermometer after 20 minutes at 1 500 r/min. Pine battens stand 45 mm away and are browned.',
@@ -161,6 +169,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-steering-ram',
     system: 'steering',
+    position: { along: 0.95, height: 0.5, side: 'centre' },
     title: 'Steering ram leaking oil at the rod seal',
     observed:
       'Oil wets the rod of the steering ram and stands 5 mm deep in the tray. The wheel creeps two turns in five minutes with the rudder held. The ram’s bracket is sound.',
@@ -176,6 +185,7 @@ export const oxbowFindings: FindingSpec[] = [
   {
     key: 'ox-side-deck',
     system: 'deck',
+    position: { along: 0.46, height: 1, side: 'port' },
     title: 'Rust under the coating at the foot of the bulwark',
     observed:
       'Paint is lifted by rust for 2.2 m along the foot of the port bulwark, abreast of the wheelhouse. Plate 3.4 mm where cleaned against 4 mm elsewhere. A freeing port in the middle of it is half closed by rust.',

@@ -5,6 +5,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-bellows',
     system: 'stern-drive-outboard',
+    position: { along: 0.98, height: 0.15, side: 'port' },
     title: 'Driveshaft bellows cracked between the folds',
     observed:
       'With the drive raised, cracks 8 to 20 mm long are seen in the second and third folds of the driveshaft bellows, port side. One opens to the cord when the fold is spread by hand. A trace of grease has come out.',
@@ -20,6 +21,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-fill-hose',
     system: 'fuel',
+    position: { along: 0.86, height: 0.95, side: 'starboard' },
     title: 'Petrol fill hose cracked at the deck plate',
     observed:
       'The 38 mm fill hose is cracked round half its circumference where it turns under the deck plate. Petrol could be smelt there. The bonding wire from deck plate to tank is broken.',
@@ -35,6 +37,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-blower',
     system: 'engine',
+    position: { along: 0.84, height: 0.15, side: 'centre' },
     title: 'Bilge blower duct has fallen off',
     observed:
       'The 75 mm intake duct of the blower lies loose in the bilge, 0.5 m from the blower. The blower runs. At the transom outlet no flow is felt with the duct off.',
@@ -54,6 +57,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-flame-arrester',
     system: 'engine',
+    position: { along: 0.8, height: 0.5, side: 'centre' },
     title: 'Backfire flame arrester loose and clogged',
     observed:
       'The arrester on the carburettor turns by hand; its centre nut has backed off 4 mm. Half of its elements are closed with oil and dust.',
@@ -68,6 +72,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-battery',
     system: 'dc-electrical',
+    position: { along: 0.74, height: 0.25, side: 'port' },
     title: 'Battery neither boxed nor covered beside the fuel tank',
     observed:
       'The starting battery stands on the stringer 150 mm from the petrol tank, held by a bungee cord. No cover on the positive terminal. The main feed has no fuse within 1.5 m.',
@@ -84,6 +89,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-extinguisher',
     system: 'fire-safety',
+    position: { along: 0.5, height: 0.95, side: 'starboard' },
     title: 'Only extinguisher is past twelve years from manufacture',
     observed:
       'One non-rechargeable extinguisher is carried at the helm. The year stamped on its bottom is 2012. Its gauge still reads in the green.',
@@ -100,6 +106,7 @@ export const pepperFindings: FindingSpec[] = [
   {
     key: 'pp-drive-propeller',
     system: 'shaft-propeller',
+    position: { along: 1, height: 0, side: 'centre' },
     title: 'Propeller blade bent at the tip',
     observed:
       'One of three blades of the aluminium propeller is bent 14 mm aft at its tip. No fishing line is seen behind the hub. The shaft runs true within 0.1 mm.',

@@ -5,6 +5,7 @@ export const tamarackFindings: FindingSpec[] = [
   {
     key: 'tf-gas-hose',
     system: 'gas',
+    position: { along: 0.9, height: 0.9, side: 'port' },
     title: 'Gas hose chafed where it leaves the locker',
     observed:
       'The hose to the cooker is chafed to its cord over 15 mm where it passes the unlined edge of the locker, 60 mm below its lid.',
@@ -20,6 +21,7 @@ export const tamarackFindings: FindingSpec[] = [
   {
     key: 'tf-float-switch',
     system: 'bilge',
+    position: { along: 0.5, height: 0.35, side: 'centre' },
     title: 'Bilge pump will not start by its float',
     observed: 'The float switch in the keel sump is stuck down by sand. The pump runs from its hand switch.',
     consequence: 'Rain or a leak would fill the boat with nobody on board.',
@@ -34,6 +36,7 @@ export const tamarackFindings: FindingSpec[] = [
   {
     key: 'tf-stanchion',
     system: 'deck',
+    position: { along: 0.93, height: 1, side: 'starboard' },
     title: 'Cracks at the starboard pushpit foot',
     observed: 'Four cracks, the longest 35 mm, run from the forward foot of the pushpit to starboard.',
     consequence: 'Water may enter the deck, and the pushpit may give way.',

@@ -1,5 +1,6 @@
 import type { Cost } from '@garboard/trade/costs';
 import type { Reached } from '@garboard/trade/coverage';
+import type { BoatPlace } from '@garboard/trade/drawing/boat-places';
 import type {
   AttendanceCondition,
   Decision,
@@ -60,6 +61,7 @@ export interface ClearanceSpec {
 export interface FindingSpec {
   key: string;
   system: System;
+  position: BoatPlace;
   title: string;
   observed: string;
   consequence: string;

@@ -35,7 +35,7 @@ export function BoatPointer({
     <div className="boat-pointer" aria-hidden="true" onClick={pointed} onPointerMove={dragged}>
       <SvgPicture svg={drawing.svg} />
       {place ? (
-        <svg viewBox={`0 0 ${drawing.width} ${drawing.height}`} data-at={`${place.along} ${place.height}`}>
+        <svg viewBox={`0 0 ${drawing.width} ${drawing.height}`} aria-hidden="true">
           <path className="boat-cross" d={`M${x} 0V${drawing.height}M0 ${y}H${drawing.width}`} />
           <circle className="boat-spot" cx={x} cy={y} r={9} />
           {place.side === 'port' ? <circle className="boat-port" cx={x} cy={y} r={14} /> : null}

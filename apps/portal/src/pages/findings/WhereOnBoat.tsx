@@ -12,10 +12,12 @@ import { useId, useState } from 'react';
 import { useAnswer, useWholeList } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { RadioGroup } from '../../ui/Field.tsx';
+import { useStatus } from '../../ui/Status.tsx';
 import { BoatPointer } from './BoatPointer.tsx';
 import type { FindingDraft } from './findingDraft.ts';
 import { findingLabels } from './findingDraft.ts';
 
+const notPlaced = 'Not placed.';
 const sides = { port: 'Port', centre: 'Centreline', starboard: 'Starboard' } as const;
 
 interface Props {
@@ -38,6 +40,7 @@ export function WhereOnBoat(props: Props) {
 
 /** The boat to point at, and the same by two sliders for those who don't point. */
 function Placing({ draft, set, surveyId, findings }: Props) {
+  const say = useStatus();
   const params = { id: surveyId };
   const coverage = useAnswer('getCoverage', { params });
   const inventory = useWholeList('listInventory', { params });
@@ -48,16 +51,13 @@ function Placing({ draft, set, surveyId, findings }: Props) {
   const aloft = isAloft(draft.system);
   const place = (change: Partial<BoatPlace>) =>
     set({ position: { along: 0.5, height: 0.5, ...position, side: chosenSide, ...change } });
-  const told = useId();
   return (
     <>
       <p className="soft small">
         Click or touch the boat, or move the sliders. The report’s summary shows the finding’s number there.
       </p>
       <BoatPointer kind={kind} place={position} aloft={aloft} onPlace={place} />
-      <p id={told} role="status">
-        {position ? `Placed ${placeInWords(position)}.` : 'Not placed.'}
-      </p>
+      <p>{position ? `Placed ${placeInWords(position)}.` : notPlaced}</p>
       <div className="place-fields">
         <Slider
           label="Fore and aft"
@@ -87,7 +87,12 @@ function Placing({ draft, set, surveyId, findings }: Props) {
         />
       </div>
       <div className="actions">
-        <Button aria-describedby={told} disabled={!position} onClick={() => set({ position: null })}>
+        <Button
+          onClick={() => {
+            set({ position: null });
+            say(notPlaced);
+          }}
+        >
           Not placed
         </Button>
       </div>
