@@ -284,6 +284,58 @@ describe('drafting findings', { timeout: 120_000 }, () => {
     expect(bad.body.detail).toContain('There is no entry “not-a-defect” in your catalogue');
   });
 
+  it('places a finding on the boat by pointing, by keyboard and with a finger, and takes it off again', async () => {
+    const body = { system: 'hull', title: 'Blister by the keel', urgency: 'note' };
+    const { id } = (await api.post(`/v1${surveyPath}/findings`).send(body).expect(201)).body;
+    const placed = async () => (await api.get(`/v1/findings/${id}`).expect(200)).body.position;
+    const { page } = surveyor;
+    await surveyor.goTo(`${surveyPath}/findings/${id}/edit`);
+    const summary = await page.waitForSelector('::-p-xpath(//summary[starts-with(., "Where on the boat")])');
+    await summary?.click();
+    await surveyor.reads('Not placed.');
+    const pointAt = async (x: number, y: number, how: 'mouse' | 'finger' = 'mouse') => {
+      const boat = await page.waitForSelector('.boat-pointer .svg-picture svg');
+      await boat?.scrollIntoView();
+      const box = await boat?.boundingBox();
+      if (!box) throw new Error('The boat isn’t drawn.');
+      const at = [box.x + x * box.width, box.y + y * box.height] as const;
+      await (how === 'mouse' ? page.mouse.click(...at) : page.touchscreen.tap(...at));
+    };
+    // Well below the keel, half way between bow and stern.
+    await pointAt(325 / 640, 0.97);
+    await surveyor.reads('Placed amidships, low, on the centreline.');
+    await until(async () => (await placed())?.height === 0);
+    expect(Math.abs((await placed()).along - 0.5)).toBeLessThan(0.02);
+
+    const keyboard = new Keyboard(surveyor);
+    await (await surveyor.find('slider', 'Fore and aft')).focus();
+    const before = (await placed()).along;
+    for (let n = 0; n < 30; n += 1) await keyboard.press('ArrowLeft');
+    await keyboard.press('Tab');
+    await keyboard.press('End');
+    await keyboard.press('Tab');
+    await keyboard.press('ArrowUp');
+    await surveyor.reads('Placed aft, high, to port.');
+    const after = { along: Math.round((before + 0.3) * 100) / 100, height: 1, side: 'port' };
+    await until(async () => (await placed())?.side === 'port');
+    expect(await placed()).toEqual(after);
+    const said = await (await surveyor.find('slider', 'Height')).evaluate((e) => e.ariaValueText);
+    expect(said).toBe('100 % up from the keel, high');
+    await surveyor.picture('drafting-place');
+
+    // She gets a mast as soon as anything is recorded of a rig.
+    await surveyor.choose('System', 'Rig and sails');
+    await surveyor.reads('Masthead');
+    expect(await surveyor.widthAt360('drafting-place')).toBeLessThanOrEqual(360);
+    await page.setViewport({ width: 360, height: 740 });
+    await pointAt(362 / 640, 20 / 360, 'finger');
+    await surveyor.reads('Placed amidships, high, to port.');
+    await until(async () => (await placed())?.along < 0.5);
+    await surveyor.press('Not placed');
+    await until(async () => (await placed()) === null);
+    await page.setViewport({ width: 1280, height: 900 });
+  });
+
   it('made no complaint', () => {
     expect(complaints).toEqual([]);
   });
