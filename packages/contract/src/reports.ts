@@ -32,6 +32,9 @@ export const reportQuery = pageQuery.extend({
     .meta({ description: 'Drafts to look at instead of documents; for the firm' }),
 });
 
+export const reportPhotoParams = z.object({ id, photoId: id });
+export const reportImageQuery = z.object({ size: z.enum(['thumb', 'screen', 'print']).default('screen') });
+
 /** What a report issued now would say that it changes; null before the first was issued. */
 export const surveyChanges = z.object({ changes: snapshotChanges.nullable() }).meta({ id: 'SurveyChanges' });
 export type SurveyChanges = z.infer<typeof surveyChanges>;

@@ -83,6 +83,18 @@ export const reportsRoutes = {
     response: reportSnapshot,
     problems: ['wrong-state'],
   }),
+  getReportPhotoImage: route({
+    method: 'GET',
+    path: '/v1/reports/{id}/photos/{photoId}/image',
+    tag: 'Reports',
+    summary: 'A photo of an issued report as it was issued, in a size',
+    access: 'signed-in',
+    params: reports.reportPhotoParams,
+    query: reports.reportImageQuery,
+    status: 200,
+    response: 'bytes',
+    problems: ['wrong-state'],
+  }),
   sendClearance: route({
     method: 'POST',
     path: '/v1/findings/{id}/clearances',
