@@ -159,4 +159,22 @@ test('an object is in use while any firm names it', async () => {
     [firmB, survey],
   );
   expect(await inUse()).toEqual({ used: true });
+  // Made anew, and still what an issued report shows.
+  await client.query(`UPDATE photos SET print_hash = 'f00d' WHERE survey_id = $1`, [survey]);
+  expect(await inUse()).toEqual({ used: false });
+  const report = '0192f000-0000-7000-8000-0000000000cc';
+  await client.query(
+    `INSERT INTO reports (id, firm_id, survey_id, kind, revision, snapshot, requested_by)
+     VALUES ($1, $2, $3, 'full', 1, '{}', 'x')`,
+    [report, firmB, survey],
+  );
+  for (const column of ['thumb_hash', 'screen_hash', 'print_hash']) {
+    await client.query(
+      `INSERT INTO report_photos (firm_id, report_id, photo_id, ${column})
+       SELECT firm_id, $1, id, 'cafe' FROM photos WHERE survey_id = $2`,
+      [report, survey],
+    );
+    expect(await inUse()).toEqual({ used: true });
+    await client.query('DELETE FROM report_photos WHERE report_id = $1', [report]);
+  }
 });

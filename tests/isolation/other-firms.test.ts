@@ -71,6 +71,7 @@ beforeAll(async () => {
     await tx.report.create({
       data: { id: report, firmId, surveyId, kind: 'full', revision: 1, snapshot: {}, requestedBy: 'x' },
     });
+    await tx.reportPhoto.create({ data: { firmId, reportId: report, photoId: photo.body.items[0].id } });
     await tx.clearance.create({
       data: {
         ...{ id: clearance, firmId, surveyId, findingId: finding.body.id, statement: 's', workDoneBy: 'w' },
@@ -100,6 +101,7 @@ function addressOf(route: Route): string {
   return route.path
     .replace(/\{(id|key)\}/, ids[noun])
     .replace('{system}', 'hull')
+    .replace('{photoId}', ids.photo)
     .replace(/\{\w+\}/, newId());
 }
 
@@ -202,6 +204,7 @@ describe('another firm’s and an uninvited person’s requests', () => {
       await tx.photoUpload.count(),
       await tx.event.count(),
       await tx.report.count(),
+      await tx.reportPhoto.count(),
       await tx.worksheet.count(),
       await tx.review.count(),
       await tx.reviewComment.count(),

@@ -55,7 +55,7 @@ export function serveFile<N extends BytesRoute>(
       const file = await find(within, input);
       const etag = `"${file.sha256}"`;
       reply.header('etag', etag);
-      // Without the hash in the address each use asks again, so that access that was ended is ended at once.
+      // Without an address that names these bytes for ever each use asks again, so that access that was ended is ended at once.
       reply.header(
         'cache-control',
         file.immutable ? 'private, max-age=31536000, immutable' : 'private, no-cache',

@@ -1,6 +1,7 @@
 import { getReport } from '@garboard/core/reports/get-report';
 import { getReportData } from '@garboard/core/reports/get-report-data';
 import { getReportPdf } from '@garboard/core/reports/get-report-pdf';
+import { getReportPhotoImage } from '@garboard/core/reports/get-report-photo-image';
 import { getSurveyChanges } from '@garboard/core/reports/get-survey-changes';
 import { listReports } from '@garboard/core/reports/list-reports';
 import { requestReport } from '@garboard/core/reports/request-report';
@@ -22,4 +23,7 @@ export function reportRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'retryReport', (ctx, { params }) => retryReport(ctx, params.id));
   serve(app, deps, 'getReportData', (ctx, { params }) => getReportData(ctx, params.id));
   serveBytes(app, deps, 'getReportPdf', (ctx, { params }) => getReportPdf(ctx, params.id));
+  serveBytes(app, deps, 'getReportPhotoImage', (ctx, { params, query }) =>
+    getReportPhotoImage(ctx, { reportId: params.id, photoId: params.photoId, query }),
+  );
 }

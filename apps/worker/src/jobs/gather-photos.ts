@@ -30,13 +30,16 @@ export const photoFileName = (photoId: string): string => `${photoId}.jpg`;
  *
  * @throws PrintError naming a photo of which none can be made; PhotoUnready when trying again may help.
  */
-export async function gatherPhotos(deps: JobDeps, input: GatherPhotos): Promise<ReportFile[]> {
+export async function gatherPhotos(
+  deps: Pick<JobDeps, 'db' | 'store' | 'log'>,
+  input: GatherPhotos,
+): Promise<ReportFile[]> {
   const { firmId, edges, within, onGathered } = input;
   const load = (ids: readonly string[]) =>
     within((ctx) =>
       ctx.tx.photo.findMany({
         where: { id: { in: [...ids] } },
-        select: { id: true, screenHash: true, printHash: true, fileName: true, prints: true },
+        select: { id: true, state: true, screenHash: true, printHash: true, fileName: true, prints: true },
       }),
     );
   type Loaded = Awaited<ReturnType<typeof load>>[number];
@@ -44,7 +47,9 @@ export async function gatherPhotos(deps: JobDeps, input: GatherPhotos): Promise<
   if (photos.length < edges.size) throw new PrintError('A photo of the report is no longer on file.');
   const files: ReportFile[] = [];
   for (const photo of photos) {
-    const hash = (await kept(photo)) ?? (await made(photo));
+    // One marked or turned just now is printed so, not as it was before.
+    const stale = photo.state === 'processing';
+    const hash = (stale ? null : await kept(photo)) ?? (await made(photo));
     files.push({ name: photoFileName(photo.id), path: await deps.store.localFile(hash) });
     onGathered(files.length);
   }

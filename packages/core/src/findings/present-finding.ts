@@ -11,6 +11,7 @@ import {
 import type { FindingState, Harm, SurveyState, System, Urgency } from '@garboard/trade/vocabulary';
 import { isStaff, may, type Standing } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
+import { asIssued } from '../photos/issued-pictures.ts';
 import { imageAddresses } from '../photos/present-photo.ts';
 import { worksheetsOfFindings } from '../worksheets/worksheets-of-findings.ts';
 import { costOf, gradingOf } from './cost-columns.ts';
@@ -44,7 +45,8 @@ export async function presentFindings(
   const contents = rows.map((row) => ({ row, content: contentOf(row, staff) }));
   const ids = [...new Set(contents.flatMap((c) => c.content.photoIds))];
   const photos = await ctx.tx.photo.findMany({ where: { id: { in: ids } } });
-  const byId = new Map(photos.map((p) => [p.id, p]));
+  const shown = staff ? photos : await asIssued(ctx, photos);
+  const byId = new Map(shown.map((p) => [p.id, p]));
   const surveyId = rows[0]?.surveyId ?? '';
   const findingIds = rows.map((row) => row.id);
   const worksheets = await worksheetsOfFindings(ctx, { surveyId, findingIds, staff });

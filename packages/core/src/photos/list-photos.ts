@@ -4,6 +4,7 @@ import { isStaff } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { loadSurvey } from '../surveys/load-survey.ts';
+import { asIssued } from './issued-pictures.ts';
 import { photoInclude, presentPhotos, presentPhotoToParty } from './present-photo.ts';
 import { visiblePhotos } from './visible-photos.ts';
 
@@ -29,6 +30,6 @@ export async function listPhotos(
   const whole = after === undefined && page.next === null;
   const items = isStaff(ctx.actor, survey)
     ? await presentPhotos(ctx, surveyId, page.items, whole)
-    : page.items.map(presentPhotoToParty);
+    : (await asIssued(ctx, page.items)).map(presentPhotoToParty);
   return { items, next: page.next };
 }

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { type ReportSnapshot, reportSnapshot } from '@garboard/contract/report-snapshot';
 import type { Ctx } from '../context.ts';
+import { keepPictures } from './keep-pictures.ts';
 
 export interface ClaimedReport {
   /** Names this attempt: only its holder may report progress, finish or fail. */
@@ -12,7 +13,7 @@ export interface ClaimedReport {
 
 /**
  * Takes a report for rendering. A job handed out again after its worker died takes over from it: the old claim is
- * replaced, so a worker that was only slow can't finish any more.
+ * replaced, so a worker that was only slow can't finish any more. The photos' pictures are kept as they are now.
  *
  * @returns null when nothing is left to do: issued, failed, or gone.
  */
@@ -27,5 +28,7 @@ export async function claimReport(ctx: Ctx, reportId: string): Promise<ClaimedRe
     where: { id: reportId },
     select: { snapshot: true, findingId: true },
   });
-  return { claim, snapshot: reportSnapshot.parse(row.snapshot), findingId: row.findingId };
+  const snapshot = reportSnapshot.parse(row.snapshot);
+  if (!snapshot.preview) await keepPictures(ctx, reportId);
+  return { claim, snapshot, findingId: row.findingId };
 }

@@ -6,6 +6,7 @@ import { reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
 import { lockSurvey } from '../surveys/load-survey.ts';
 import { issueWorksheets } from '../worksheets/freeze-worksheets.ts';
+import { keepMissingPictures } from './keep-pictures.ts';
 import { requesterOf } from './requester.ts';
 
 export interface FinishReport {
@@ -49,6 +50,7 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
     },
   });
   if (mine.count === 0) return false;
+  await keepMissingPictures(ctx, reportId);
   const report = await ctx.tx.report.findUniqueOrThrow({ where: { id: reportId } });
   const snapshot = reportSnapshot.parse(report.snapshot);
   const opened = snapshot.kind === 'full' ? await openFindings(ctx, report.surveyId, snapshot) : [];

@@ -11,6 +11,7 @@ import { refuseUnreviewed } from '../reviews/refuse-unreviewed.ts';
 import { refuseUnsignable } from '../signing/signer.ts';
 import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
 import { freezeSnapshot, type IssuableKind, photosOf } from './freeze-snapshot.ts';
+import { dropPictures } from './keep-pictures.ts';
 import { newVerification } from './new-verification.ts';
 import { latestIssued, presentReport } from './present-report.ts';
 import { requestPreview } from './request-preview.ts';
@@ -97,7 +98,7 @@ async function nextRevision(ctx: Ctx, surveyId: string, kind: IssuableKind): Pro
   }
   if (last?.state !== 'failed') return (last?.revision ?? 0) + 1;
   const failed = { ...numbered, state: 'failed' };
-  await ctx.tx.reportPhoto.deleteMany({ where: { report: failed } });
+  await dropPictures(ctx, { report: failed });
   await ctx.tx.report.updateMany({ where: failed, data: { revision: null } });
   return last.revision ?? 1;
 }

@@ -37,7 +37,7 @@ export function DecidedRead({ snapshot }: { snapshot: LetterSnapshot }) {
 }
 
 /** Of an addendum: the findings looked at again, what was found, and the photos then and now. */
-export function LookedAgainRead({ snapshot }: { snapshot: AddendumSnapshot }) {
+export function LookedAgainRead({ reportId, snapshot }: { reportId: string; snapshot: AddendumSnapshot }) {
   const seen = new Map(snapshot.lookedAgain.map((again) => [again.findingId, again]));
   const { timeZone } = snapshot;
   return (
@@ -56,6 +56,7 @@ export function LookedAgainRead({ snapshot }: { snapshot: AddendumSnapshot }) {
               <ul key={pair.after.id} className="report-photos">
                 <li>
                   <PhotoRead
+                    reportId={reportId}
                     photo={pair.before}
                     name={`Before ${finding.number}.${at + 1}`}
                     timeZone={timeZone}
@@ -63,6 +64,7 @@ export function LookedAgainRead({ snapshot }: { snapshot: AddendumSnapshot }) {
                 </li>
                 <li>
                   <PhotoRead
+                    reportId={reportId}
                     photo={pair.after}
                     name={`After ${finding.number}.${at + 1}`}
                     timeZone={timeZone}

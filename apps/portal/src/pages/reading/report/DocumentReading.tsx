@@ -14,17 +14,17 @@ import { RevisionsRead } from './RevisionsRead.tsx';
 import { SummaryRead } from './SummaryRead.tsx';
 
 /** What a document says, section by section in the order of its PDF. */
-export function DocumentReading({ snapshot }: { snapshot: ReportSnapshot }) {
+export function DocumentReading({ reportId, snapshot }: { reportId: string; snapshot: ReportSnapshot }) {
   switch (snapshot.kind) {
     case 'full':
-      return <FullReading snapshot={snapshot} />;
+      return <FullReading reportId={reportId} snapshot={snapshot} />;
     case 'recommendations':
       return (
         <>
           <Rests snapshot={snapshot} />
           <HowToRead />
           <IndexRead findings={snapshot.findings} />
-          <FindingsRead snapshot={snapshot} title="Recommendations" />
+          <FindingsRead reportId={reportId} snapshot={snapshot} title="Recommendations" />
           <CostsRead snapshot={snapshot} />
           <Statement snapshot={snapshot} />
           <RevisionsRead snapshot={snapshot} />
@@ -45,7 +45,7 @@ export function DocumentReading({ snapshot }: { snapshot: ReportSnapshot }) {
         <>
           <Rests snapshot={snapshot} />
           <RecordRead snapshot={snapshot} attendancesOnly />
-          <LookedAgainRead snapshot={snapshot} />
+          <LookedAgainRead reportId={reportId} snapshot={snapshot} />
           <RevisionsRead snapshot={snapshot} />
           <Statement snapshot={snapshot} />
         </>
@@ -60,7 +60,7 @@ export function DocumentReading({ snapshot }: { snapshot: ReportSnapshot }) {
   }
 }
 
-function FullReading({ snapshot }: { snapshot: SurveyReportSnapshot }) {
+function FullReading({ reportId, snapshot }: { reportId: string; snapshot: SurveyReportSnapshot }) {
   const sections: [id: string, title: string][] = [
     ['summary', 'Summary'],
     ['reading', 'How to read this report'],
@@ -95,7 +95,7 @@ function FullReading({ snapshot }: { snapshot: SurveyReportSnapshot }) {
       <RecordRead snapshot={snapshot} />
       <CoverageRead snapshot={snapshot} />
       <EquipmentRead snapshot={snapshot} />
-      <FindingsRead snapshot={snapshot} title="Findings by system" />
+      <FindingsRead reportId={reportId} snapshot={snapshot} title="Findings by system" />
       <MeasuredRead id="trial" title="Trial under way" worksheets={ofTrial(snapshot)} />
       <MeasuredRead id="measurements" title="Other measurements" worksheets={measuredApart(snapshot)} />
       <WorkRead findings={snapshot.findings} />

@@ -9,7 +9,15 @@ import { bySystem, dueWords, recommendations } from './order.ts';
 import { PhotosRead } from './PhotosRead.tsx';
 
 /** Findings in full under their systems; of recommendations alone those that ask for work. */
-export function FindingsRead({ snapshot, title }: { snapshot: SurveyReportSnapshot; title: string }) {
+export function FindingsRead({
+  reportId,
+  snapshot,
+  title,
+}: {
+  reportId: string;
+  snapshot: SurveyReportSnapshot;
+  title: string;
+}) {
   const findings =
     snapshot.kind === 'recommendations' ? recommendations(snapshot.findings) : snapshot.findings;
   return (
@@ -20,7 +28,7 @@ export function FindingsRead({ snapshot, title }: { snapshot: SurveyReportSnapsh
         <section key={group.system} className="stack">
           <h3>{systemLabels[group.system]}</h3>
           {group.findings.map((finding) => (
-            <FindingRead key={finding.id} snapshot={snapshot} finding={finding} />
+            <FindingRead key={finding.id} reportId={reportId} snapshot={snapshot} finding={finding} />
           ))}
         </section>
       ))}
@@ -28,7 +36,15 @@ export function FindingsRead({ snapshot, title }: { snapshot: SurveyReportSnapsh
   );
 }
 
-function FindingRead({ snapshot, finding }: { snapshot: SurveyReportSnapshot; finding: SnapshotFinding }) {
+function FindingRead({
+  reportId,
+  snapshot,
+  finding,
+}: {
+  reportId: string;
+  snapshot: SurveyReportSnapshot;
+  finding: SnapshotFinding;
+}) {
   const { cost, catalogueKey } = finding;
   const diagram = catalogueKey ? snapshot.catalogue[catalogueKey]?.diagram : null;
   const due = finding.urgency === 'within-days' ? `, by ${dueWords(finding)}` : '';
@@ -65,7 +81,12 @@ function FindingRead({ snapshot, finding }: { snapshot: SurveyReportSnapshot; fi
           ))}
         </p>
       ) : null}
-      <PhotosRead number={finding.number} photos={finding.photos} timeZone={snapshot.timeZone} />
+      <PhotosRead
+        reportId={reportId}
+        number={finding.number}
+        photos={finding.photos}
+        timeZone={snapshot.timeZone}
+      />
       {diagram ? (
         <figure className="report-drawing">
           <SvgPicture svg={diagram.svg} />

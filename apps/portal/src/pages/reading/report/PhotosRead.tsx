@@ -2,12 +2,14 @@ import type { SnapshotPhoto } from '@garboard/contract/report-snapshot';
 import { pathOf } from '../../../api/client.ts';
 import { formatInstantDay } from '../../../ui/format.ts';
 
-/** A finding's photos with their captions; each opens by itself. */
+/** A finding's photos with their captions as this report was issued; each opens by itself. */
 export function PhotosRead({
+  reportId,
   number,
   photos,
   timeZone,
 }: {
+  reportId: string;
   number: number;
   photos: readonly SnapshotPhoto[];
   timeZone: string;
@@ -17,7 +19,12 @@ export function PhotosRead({
     <ul className="report-photos">
       {photos.map((photo, at) => (
         <li key={photo.id}>
-          <PhotoRead photo={photo} name={`Photo ${number}.${at + 1}`} timeZone={timeZone} />
+          <PhotoRead
+            reportId={reportId}
+            photo={photo}
+            name={`Photo ${number}.${at + 1}`}
+            timeZone={timeZone}
+          />
         </li>
       ))}
     </ul>
@@ -26,15 +33,17 @@ export function PhotosRead({
 
 /** One photo under its name in the report. */
 export function PhotoRead({
+  reportId,
   photo,
   name,
   timeZone,
 }: {
+  reportId: string;
   photo: SnapshotPhoto;
   name: string;
   timeZone: string;
 }) {
-  const address = `${pathOf('getPhotoImage', { id: photo.id })}?size=screen`;
+  const address = pathOf('getReportPhotoImage', { id: reportId, photoId: photo.id }, { size: 'screen' });
   const taken = photo.takenAt ? `Taken ${formatInstantDay(photo.takenAt, timeZone)}` : '';
   return (
     <figure>

@@ -98,7 +98,7 @@ function ReportOf({ report, snapshot }: { report: Report; snapshot: ReportSnapsh
         <p className="soft measure">
           The PDF is the document: it is signed and can be verified. This page says the same, for reading.
         </p>
-        <DocumentReading snapshot={snapshot} />
+        <DocumentReading reportId={report.id} snapshot={snapshot} />
         <section className="stack">
           <h2>Files and verification</h2>
           <DocumentFiles report={report} name={documentName(report)} />

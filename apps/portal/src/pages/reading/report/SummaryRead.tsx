@@ -1,5 +1,6 @@
 import type { SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
-import { boatProfile } from '@garboard/trade/drawing/boat-profile';
+import { hullKindOf } from '@garboard/trade/drawing/boat-places';
+import { boatProfile, placedFindings } from '@garboard/trade/drawing/boat-profile';
 import { harmLabels, harms, urgencies } from '@garboard/trade/vocabulary';
 import { SvgPicture } from '../../../ui/SvgPicture.tsx';
 import { Table } from '../../../ui/Table.tsx';
@@ -7,7 +8,6 @@ import { UrgencyGauge } from '../../../ui/UrgencyGauge.tsx';
 import { byUrgency } from './order.ts';
 
 const mostNamed = 6;
-const aloftSystems: readonly string[] = ['rig-sails', 'navigation-lights', 'electronics'];
 
 /** What matters first, how many of each urgency, and where on the boat. */
 export function SummaryRead({ snapshot }: { snapshot: SurveyReportSnapshot }) {
@@ -64,17 +64,9 @@ export function SummaryRead({ snapshot }: { snapshot: SurveyReportSnapshot }) {
 /** The boat in profile with the findings whose place is known; the same in words for those who don't see it. */
 function Profile({ snapshot }: { snapshot: SurveyReportSnapshot }) {
   const { findings, coverage, inventory } = snapshot;
-  const placed = findings.flatMap(({ number, urgency, position, system, state }) =>
-    position && state !== 'withdrawn'
-      ? [{ number, urgency, position, aloft: aloftSystems.includes(system) }]
-      : [],
-  );
+  const placed = placedFindings(findings);
   if (!placed.length) return null;
-  const asked = coverage.find(({ system }) => system === 'rig-sails');
-  const sails = asked
-    ? asked.reached !== 'not-fitted'
-    : [...findings, ...inventory].some(({ system }) => system === 'rig-sails');
-  const drawing = boatProfile(sails ? 'sail' : 'power', placed);
+  const drawing = boatProfile(hullKindOf(coverage, [...findings, ...inventory]), placed);
   return (
     <figure className="report-drawing">
       <SvgPicture svg={drawing.svg} />
