@@ -326,6 +326,8 @@ describe('drafting findings', { timeout: 120_000 }, () => {
     // She gets a mast as soon as anything is recorded of a rig.
     await surveyor.choose('System', 'Rig and sails');
     await surveyor.reads('Masthead');
+    // The place at the deck stays at the deck.
+    await until(async () => (await placed())?.height < 0.8);
     expect(await surveyor.widthAt360('drafting-place')).toBeLessThanOrEqual(360);
     await page.setViewport({ width: 360, height: 740 });
     await pointAt(362 / 640, 20 / 360, 'finger');

@@ -9,6 +9,7 @@ import {
   placeAt,
   placeInWords,
   pointOf,
+  samePlace,
 } from '@garboard/trade/drawing/boat-places';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -45,6 +46,18 @@ describe.each(['sail', 'power'] as const)('a place on a boat drawn for %s', (kin
     expect(placeAt(boat, [700, 0], true)).toEqual({ along: 0, height: expect.any(Number) });
     expect(placeAt(boat, [325, 1000], false)).toEqual({ along: 0.5, height: 0 });
     expect(placeAt(boat, [325, 0], false)).toEqual({ along: 0.5, height: 1 });
+  });
+
+  it('stays where it is when its height is counted otherwise', () => {
+    const place = { along: 0.5, height: 1, side: 'port' } as const;
+    const deck = yAt(boat.deck, 0.5);
+    const counted = samePlace(boat, place, false, true);
+    expect(counted.height).toBeLessThan(0.7);
+    expect(counted.side).toBe('port');
+    expect(Math.abs(pointOf(boat, counted, true)[1] - deck)).toBeLessThan(2);
+    expect(samePlace(boat, counted, true, false).height).toBeGreaterThan(0.97);
+    expect(samePlace(boat, place, true, false)).toEqual(place);
+    expect(samePlace(boat, place, true, true)).toBe(place);
   });
 
   it('is drawn bow to the right, keel down, and to the deck unless it may be aloft', () => {

@@ -48,6 +48,10 @@ export function placeAt(boat: BoatOutline, [x, y]: Point, aloft: boolean): Omit<
   return { along, height: low === high ? 0 : toHundredth((low - y) / (low - high)) };
 }
 
+/** The same place, its height counted to the deck or higher as is asked; one above the deck comes down to it. */
+export const samePlace = (boat: BoatOutline, place: BoatPlace, from: boolean, to: boolean): BoatPlace =>
+  from === to ? place : { ...placeAt(boat, pointOf(boat, place, from), to), side: place.side };
+
 const toHundredth = (share: number): number => Math.round(Math.min(1, Math.max(0, share)) * 100) / 100;
 
 /** A place on board as people say it, such as `aft, low, to port`. */

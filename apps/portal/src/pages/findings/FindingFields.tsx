@@ -1,5 +1,7 @@
 import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
+import { boatOutline } from '@garboard/trade/drawing/boat-outline';
+import { isAloft, samePlace } from '@garboard/trade/drawing/boat-places';
 import type { Urgency } from '@garboard/trade/vocabulary';
 import { harmLabels, systemLabels, urgencies } from '@garboard/trade/vocabulary';
 import type { ReactNode } from 'react';
@@ -10,6 +12,7 @@ import { CostFields } from './CostFields.tsx';
 import type { FindingDraft } from './findingDraft.ts';
 import { findingLabels as labels } from './findingDraft.ts';
 import { GradingHelp } from './GradingHelp.tsx';
+import { useHullKind } from './useHullKind.ts';
 import { WhereOnBoat } from './WhereOnBoat.tsx';
 
 const urgencyOptions = Object.fromEntries(
@@ -31,6 +34,11 @@ export function FindingFields({
   findings: readonly Finding[];
   error: unknown;
 }) {
+  const kindWith = useHullKind(survey.id, findings, draft.position !== null);
+  // Whether heights count to the deck or higher goes by the system; the place itself stays when that changes.
+  const stillThere = (system: FindingDraft['system']) =>
+    draft.position &&
+    samePlace(boatOutline(kindWith(system)), draft.position, isAloft(draft.system), isAloft(system));
   return (
     <>
       <SelectField
@@ -39,7 +47,7 @@ export function FindingFields({
         value={draft.system}
         options={systemLabels}
         empty="Choose the system"
-        onChange={(system) => set({ system })}
+        onChange={(system) => set({ system, position: stillThere(system) })}
         error={fieldError(error, '/system')}
       />
       <TextField

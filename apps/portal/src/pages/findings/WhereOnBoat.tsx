@@ -4,18 +4,17 @@ import {
   alongInWords,
   type BoatPlace,
   heightInWords,
-  hullKindOf,
   isAloft,
   placeInWords,
 } from '@garboard/trade/drawing/boat-places';
 import { useId, useState } from 'react';
-import { useAnswer, useWholeList } from '../../api/queries.ts';
 import { Button } from '../../ui/Button.tsx';
 import { RadioGroup } from '../../ui/Field.tsx';
 import { useStatus } from '../../ui/Status.tsx';
 import { BoatPointer } from './BoatPointer.tsx';
 import type { FindingDraft } from './findingDraft.ts';
 import { findingLabels } from './findingDraft.ts';
+import { useHullKind } from './useHullKind.ts';
 
 const notPlaced = 'Not placed.';
 const sides = { port: 'Port', centre: 'Centreline', starboard: 'Starboard' } as const;
@@ -41,10 +40,7 @@ export function WhereOnBoat(props: Props) {
 /** The boat to point at, and the same by two sliders for those who don't point. */
 function Placing({ draft, set, surveyId, findings }: Props) {
   const say = useStatus();
-  const params = { id: surveyId };
-  const coverage = useAnswer('getCoverage', { params });
-  const inventory = useWholeList('listInventory', { params });
-  const kind = hullKindOf(coverage.data?.items ?? [], [draft, ...findings, ...(inventory.data ?? [])]);
+  const kind = useHullKind(surveyId, findings, true)(draft.system);
   const [side, setSide] = useState<BoatPlace['side']>(draft.position?.side ?? 'centre');
   const { position } = draft;
   const chosenSide = position?.side ?? side;
