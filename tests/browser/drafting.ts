@@ -40,7 +40,11 @@ export class Keyboard {
   async focused(): Promise<string> {
     return this.#visitor.page.evaluate(() => {
       const at = document.activeElement;
-      const labels = at instanceof HTMLInputElement || at instanceof HTMLTextAreaElement ? at.labels : null;
+      const takesLabel =
+        at instanceof HTMLInputElement ||
+        at instanceof HTMLTextAreaElement ||
+        at instanceof HTMLSelectElement;
+      const labels = takesLabel ? at.labels : null;
       const [label] = labels ?? [];
       return (label?.textContent ?? at?.getAttribute('aria-label') ?? at?.textContent ?? '').trim();
     });
@@ -62,6 +66,22 @@ export class Keyboard {
       if ((await this.focused()).startsWith(name)) return;
     }
     throw new Error(`Tab never came to “${name}”.`);
+  }
+
+  /** Holds Shift and presses Tab until something of that name has the focus. */
+  async tabBackTo(name: string, most = 60): Promise<void> {
+    const { keyboard } = this.#visitor.page;
+    await keyboard.down('Shift');
+    this.presses += 1;
+    try {
+      for (let presses = 0; presses < most; presses += 1) {
+        await this.press('Tab');
+        if ((await this.focused()).startsWith(name)) return;
+      }
+    } finally {
+      await keyboard.up('Shift');
+    }
+    throw new Error(`Tab backwards never came to “${name}”.`);
   }
 }
 
@@ -98,12 +118,13 @@ export async function draftFromEntry(
 
 /** Waits until the list of known defects offers that entry first. */
 async function offersFirst(visitor: Visitor, entry: string): Promise<void> {
-  await visitor.page.waitForFunction(
-    (title) => {
-      const first = document.querySelector('[role="listbox"] [role="option"]');
-      return first?.textContent?.startsWith(title) ?? false;
-    },
-    { timeout: 10_000 },
-    entry,
-  );
+  let offered: string[] = [];
+  for (const end = Date.now() + 10_000; Date.now() < end; ) {
+    offered = await visitor.page.$$eval('[role="listbox"] [role="option"]', (options) =>
+      options.map((option) => option.textContent),
+    );
+    if (offered[0]?.startsWith(entry)) return;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  throw new Error(`The list doesn’t begin with “${entry}”:\n${offered.join('\n')}`);
 }

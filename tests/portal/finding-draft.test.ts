@@ -63,7 +63,7 @@ describe('a finding being written', () => {
   it('says what it still needs before it can be kept', () => {
     const empty = draftOf(null);
     expect(missingFrom(empty)).toEqual(['a title', 'the system', 'how soon']);
-    expect(() => bodyOf(empty)).toThrow(/a title, the system, how soon/);
+    expect(() => bodyOf(empty)).toThrow(/a title, the system and how soon/);
     const draft = { ...empty, title: 'Worn', system: 'deck', urgency: 'within-days' } as const;
     expect(missingFrom(draft)).toEqual(['the days']);
     expect(missingFrom({ ...draft, withinDays: '30', cost: { ...noCost, low: 'x' } })).toEqual([

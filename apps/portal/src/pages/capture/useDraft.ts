@@ -10,8 +10,6 @@ export function useDraft<T>(key: string, empty: () => T) {
   const { me } = useOnBoard();
   const personId = me.person.id;
   const [value, setValue] = useState<T | undefined>(undefined);
-  const writing = useRef(false);
-  const latest = useRef<T | null>(null);
   const begin = useRef(empty);
   useEffect(() => {
     let over = false;
@@ -22,31 +20,21 @@ export function useDraft<T>(key: string, empty: () => T) {
       over = true;
     };
   }, [personId, key]);
-  const write = useCallback(async () => {
-    if (writing.current) return;
-    writing.current = true;
-    try {
-      let written: T | null | undefined;
-      while (written !== latest.current) {
-        written = latest.current;
-        await keepDraft(personId, key, written);
-      }
-    } catch {
+  // Asked for at once with every key, not one after the other: the page may be gone before the last has its turn.
+  // The database writes them in the order in which they were asked for.
+  const write = useCallback(
+    (next: T | null) =>
       // Without room the text still stands in the window; keeping it for good says so.
-    }
-    writing.current = false;
-  }, [personId, key]);
+      keepDraft(personId, key, next).catch(() => undefined),
+    [personId, key],
+  );
   const set = useCallback(
     (next: T) => {
       setValue(next);
-      latest.current = next;
-      void write();
+      void write(next);
     },
     [write],
   );
-  const drop = useCallback(() => {
-    latest.current = null;
-    return write();
-  }, [write]);
+  const drop = useCallback(() => write(null), [write]);
   return { value, set, drop };
 }

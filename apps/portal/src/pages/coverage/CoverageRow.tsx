@@ -4,6 +4,7 @@ import { reaches, reachLabels, reachNeedsReason } from '@garboard/trade/coverage
 import { systemLabels } from '@garboard/trade/vocabulary';
 import type { KeyboardEvent } from 'react';
 import { useEffect, useId } from 'react';
+import { flushSync } from 'react-dom';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { useAnswerDraft } from './useAnswerDraft.ts';
@@ -37,15 +38,14 @@ export function CoverageRow({
     const reached = reaches.find((one) => reachKeys[one] === event.key.toUpperCase());
     if (!reached) return;
     event.preventDefault();
-    answer.set({ reached });
+    // Drawn at once: the next key, however soon, belongs to the field that has the focus then.
+    flushSync(() => answer.set({ reached }));
     const row = event.currentTarget.closest('tr');
     // The reason is written next; without need of one, the next system is.
-    requestAnimationFrame(() => {
-      const reason = row?.querySelector('textarea');
-      const next = row?.nextElementSibling;
-      const radio = next?.querySelector<HTMLInputElement>('input:checked') ?? next?.querySelector('input');
-      (reachNeedsReason(reached) ? reason : radio)?.focus();
-    });
+    const reason = row?.querySelector('textarea');
+    const next = row?.nextElementSibling;
+    const radio = next?.querySelector<HTMLInputElement>('input:checked') ?? next?.querySelector('input');
+    (reachNeedsReason(reached) ? reason : radio)?.focus();
   }
 
   return (
