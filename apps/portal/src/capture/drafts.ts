@@ -10,5 +10,8 @@ export async function draftKept(personId: string, key: string): Promise<unknown>
 export async function keepDraft(personId: string, key: string, value: unknown): Promise<void> {
   const db = await openCapture(personId);
   const tx = db.transaction('drafts', 'readwrite');
-  await Promise.all([value === null ? tx.store.delete(key) : tx.store.put({ key, value }), tx.done]);
+  const asked = value === null ? tx.store.delete(key) : tx.store.put({ key, value });
+  // Committed without waiting for the answer: a page that goes away now would undo what isn't committed.
+  tx.commit();
+  await Promise.all([asked, tx.done]);
 }
