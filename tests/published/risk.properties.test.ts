@@ -1,5 +1,3 @@
-import { evaluate } from '@garboard/trade/worksheets/core/evaluate';
-import { riskMatrix } from '@garboard/trade/worksheets/risk/risk-matrix';
 import {
   levelOfChance,
   probabilityOrder,
@@ -8,6 +6,8 @@ import {
   riskOf,
   severityOrder,
 } from '@garboard/trade/risk-table';
+import { evaluate } from '@garboard/trade/worksheets/core/evaluate';
+import { riskMatrix } from '@garboard/trade/worksheets/risk/risk-matrix';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
