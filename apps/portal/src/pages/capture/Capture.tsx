@@ -5,7 +5,7 @@ import { useBackground } from '../../app/background.ts';
 import { Layout } from '../../app/Layout.tsx';
 import { type Me, useSession } from '../../app/session.tsx';
 import { lastPerson } from '../../capture/identity.ts';
-import { EmptyState } from '../../ui/EmptyState.tsx';
+import { Page } from '../../ui/Page.tsx';
 import SignIn from '../session/SignIn.tsx';
 import { ChooseSurvey } from './ChooseSurvey.tsx';
 import { ChooseSystem } from './ChooseSystem.tsx';
@@ -91,32 +91,32 @@ function Pages({ personId }: { personId: string }) {
 function NotHere() {
   return (
     <Layout me={null}>
-      <EmptyState title="Not at this address">
+      <Page title="Not at this address">
         <p>
           Browsers only keep things for the time without signal when the portal is opened through https. Ask
           your firm for that address. <Link href="/surveys">To the surveys</Link>
         </p>
-      </EmptyState>
+      </Page>
     </Layout>
   );
 }
 
 function Unknown() {
   return (
-    <EmptyState title="Sign in once while there is signal">
+    <Page title="Sign in once while there is signal">
       <p>Nobody is signed in on this telephone. After signing in once, this page opens without signal.</p>
-    </EmptyState>
+    </Page>
   );
 }
 
 function NotStaff({ me }: { me: Me }) {
   return (
     <Layout me={me}>
-      <EmptyState title="For the survey firm’s own people">
+      <Page title="For the survey firm’s own people">
         <p>
           This page is for working on board. <Link href="/surveys">To the surveys shared with you</Link>
         </p>
-      </EmptyState>
+      </Page>
     </Layout>
   );
 }

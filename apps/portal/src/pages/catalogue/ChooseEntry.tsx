@@ -1,7 +1,7 @@
 import type { CatalogueEntry } from '@garboard/contract/catalogue';
 import type { System } from '@garboard/trade/vocabulary';
 import { systemLabels } from '@garboard/trade/vocabulary';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Autocomplete } from 'react-aria-components/Autocomplete';
 import { Input } from 'react-aria-components/Input';
 import { Label } from 'react-aria-components/Label';
@@ -15,7 +15,8 @@ import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { urgencyText } from '../../ui/UrgencyGauge.tsx';
 import { ReadAs } from './ReadAs.tsx';
 
-const most = 12;
+// As many as are looked over at a glance; the list grows with them, so that nothing in it has to be scrolled to.
+const most = 8;
 
 /**
  * Finds a known defect as one types and hands the whole entry over. The keys never leave the field: arrows go through
@@ -44,8 +45,10 @@ export function ChooseEntry({
     onDone: onChoose,
   });
   const items = list.items ?? [];
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => forgetGone(box.current));
   return (
-    <div className="choose-entry">
+    <div className="choose-entry" ref={box}>
       <Autocomplete inputValue={typed} onInputChange={setTyped}>
         <SearchField
           autoFocus={autoFocus}
@@ -72,14 +75,25 @@ export function ChooseEntry({
         >
           {(item) => (
             <ListBoxItem id={item.key} textValue={item.title} className="option">
-              <Text slot="label">{item.title}</Text>
-              <Text slot="description" className="soft small">
+              <strong>{item.title}</strong>
+              <span className="soft small">
                 {systemLabels[item.system]}. {urgencyText(item.urgency)}
-              </Text>
+              </span>
             </ListBoxItem>
           )}
         </ListBox>
       </Autocomplete>
     </div>
   );
+}
+
+/**
+ * A marked entry that went when the answer of the server came in is still named to screen readers. The list drops the
+ * name when it believes that the focus has come back to it.
+ */
+function forgetGone(box: HTMLElement | null): void {
+  const field = box?.querySelector('input');
+  const marked = field?.getAttribute('aria-activedescendant');
+  if (!marked || document.activeElement !== field || document.getElementById(marked)) return;
+  box?.querySelector('[role="listbox"]')?.dispatchEvent(new FocusEvent('focusin', { bubbles: true }));
 }

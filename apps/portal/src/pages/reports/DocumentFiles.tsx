@@ -20,14 +20,14 @@ export function DocumentFiles({ report, name }: { report: Report; name: string }
         </a>
       </li>
       <li>
-        <a href={pathOf('getReportCsv', params)} aria-label={`Findings as a table: ${name}`} download>
+        <a href={pathOf('getReportCsv', params)} aria-label={`Findings (CSV): ${name}`} download>
           Findings (CSV)
         </a>
       </li>
       <li>
         <a
           href={pathOf('getReportData', params)}
-          aria-label={`Data: ${name}`}
+          aria-label={`Data (JSON): ${name}`}
           download={`${name.replace(/[^\w, -]/g, '-')}.json`}
         >
           Data (JSON)
@@ -35,7 +35,7 @@ export function DocumentFiles({ report, name }: { report: Report; name: string }
       </li>
       {report.verificationCode ? (
         <li>
-          <a href={`/verify/${report.verificationCode}`} aria-label={`Verification: ${name}`}>
+          <a href={`/verify/${report.verificationCode}`} aria-label={`Verify: ${name}`}>
             Verify
           </a>
         </li>

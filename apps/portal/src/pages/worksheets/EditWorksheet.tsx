@@ -28,7 +28,7 @@ export default function EditWorksheet({ surveyId, worksheetId }: { surveyId: str
           <WorksheetEditor survey={survey} kind={description} worksheet={found} />
         ) : (
           <SurveyFrame survey={survey} title={found.title}>
-            <ResultView result={found.result} withInputs />
+            <ResultView result={found.result} withInputs level={2} />
           </SurveyFrame>
         )
       }

@@ -44,7 +44,7 @@ export function LiveResult({
           </ul>
         </div>
       ) : live.result ? (
-        <ResultView result={live.result} />
+        <ResultView result={live.result} level={2} />
       ) : isStatus(live.error, 422) ? (
         <p role="status">Something entered can’t be so. It is named beside its field.</p>
       ) : (

@@ -12,7 +12,7 @@ export function ResultView({
   result: WorksheetResult;
   withInputs?: boolean;
   /** Rank of the headings in it. */
-  level?: 3 | 4 | 6;
+  level?: 2 | 3 | 4 | 6;
 }) {
   const Heading = `h${level}` as const;
   return (

@@ -30,7 +30,7 @@ export default function WorksheetPage({ id }: { id: string }) {
           }
           under={named ? found.result.title : undefined}
         >
-          <ResultView result={found.result} withInputs />
+          <ResultView result={found.result} withInputs level={2} />
         </Page>
       )}
     </WithSurvey>
