@@ -123,7 +123,15 @@ describe('pictures that are refused', () => {
   });
 
   it('notices damage in the middle', async () => {
-    const bytes = await noise(1200, 800).jpeg().toBuffer();
+    // The same noise at every run: now and then damage happens to decode, and then nobody can notice it.
+    let seed = 1;
+    const pixels = Buffer.alloc(1200 * 800 * 3);
+    for (let i = 0; i < pixels.length; i++) {
+      seed = (seed * 16_807) % 2_147_483_647;
+      pixels[i] = seed & 0xff;
+    }
+    const raw = { width: 1200, height: 800, channels: 3 } as const;
+    const bytes = await sharp(pixels, { raw }).jpeg().toBuffer();
     bytes.fill(0xff, Math.floor(bytes.length / 2), Math.floor(bytes.length / 2) + 3000);
     expect((await inspect('hurt.jpg', bytes)).problem).toMatch(/damaged|cut short/);
   });
