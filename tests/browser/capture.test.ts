@@ -285,6 +285,8 @@ describe('capture without signal', { timeout: 120_000 }, () => {
     await phone.visitor.press('Keep the note');
     await phone.visitor.reads('1 refused');
     await phone.visitor.goTo('/capture');
+    // The list has come: nothing moves under the finger any more.
+    await phone.visitor.reads('No survey is open');
     await phone.visitor.press('Sign out');
     await phone.visitor.reads('Sign out with something unsent?');
     await phone.visitor.page.screenshot({ path: 'tests/artefacts/browser/capture-15-sign-out.png' });
@@ -302,6 +304,8 @@ describe('capture without signal', { timeout: 120_000 }, () => {
     await phone.visitor.goTo('/capture/kept');
     await phone.visitor.reads('Nothing has been kept on this telephone yet.');
     await phone.visitor.goTo('/capture');
+    // The list has come: nothing moves under the finger any more.
+    await phone.visitor.reads('No survey is open');
     await phone.visitor.press('Sign out');
     await phone.visitor.reads('Password');
     await phone.visitor.signIn(surveyor, password);
