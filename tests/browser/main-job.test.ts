@@ -134,14 +134,14 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
       expect.stringMatching(/^1.*4 May 2026, 10:00$/),
       expect.stringMatching(/^2.*4 May 2026, 11:00$/),
     ]);
-    await surveyor.press('Write the caption of photo 1');
+    await surveyor.press('Add a caption to photo 1');
     await surveyor.fill('Caption of photo 1', caption);
     await surveyor.page.keyboard.press('Enter');
     await surveyor.reads('Caption of photo 1 saved.');
     // The next caption is open for writing; nothing is wanted there.
     await surveyor.find('textbox', 'Caption of photo 2');
     await surveyor.page.keyboard.press('Escape');
-    await surveyor.find('button', 'Write the caption of photo 2');
+    await surveyor.find('button', 'Add a caption to photo 2');
     await surveyor.picture('05-photos');
   });
 

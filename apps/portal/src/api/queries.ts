@@ -54,6 +54,8 @@ export function useList<N extends ListName>(
     items: list.data?.pages.flatMap((page) => page.items),
     /** The first page as it came, for what it says beside its items. */
     first: list.data?.pages[0] as unknown as Answer<N> | undefined,
+    /** Whether the items answer what was asked before, shown until the answer to this has come. */
+    behind: list.isPlaceholderData,
     error: list.error,
     hasMore: list.hasNextPage,
     fetchingMore: list.isFetchingNextPage,

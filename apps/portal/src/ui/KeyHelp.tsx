@@ -22,7 +22,7 @@ export function KeyHelp() {
               <KeyRow key={name} name={name} />
             ))}
             <dt>Known defect</dt>
-            <dd>Type some of its words; the arrow keys and Enter choose</dd>
+            <dd>Type some of its words; Enter takes the first, the arrow keys choose another</dd>
             <dt>Photos by number</dt>
             <dd>Type their numbers, such as 3, 7-9; the order is that of the report</dd>
             <dt>Escape</dt>

@@ -45,22 +45,39 @@ export function ChooseEntry({
     onDone: onChoose,
   });
   const items = list.items ?? [];
+  // Enter pressed before the answer has come waits for it: the list still shows what other words found.
+  const [wanted, setWanted] = useState('');
+  const answered = wanted !== '' && wanted === q && !list.behind && list.items !== undefined;
+  useEffect(() => {
+    if (!answered) return;
+    setWanted('');
+    const [best] = items;
+    if (best) taking.run(best.key);
+  });
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => forgetGone(box.current));
+  useEffect(() => {
+    // After the list has drawn its new entries.
+    const frame = requestAnimationFrame(() => forgetGone(box.current));
+    return () => cancelAnimationFrame(frame);
+  });
   return (
     <div className="choose-entry" ref={box}>
-      <Autocomplete inputValue={typed} onInputChange={setTyped}>
+      <Autocomplete
+        inputValue={typed}
+        disableAutoFocusFirst
+        onInputChange={(words) => {
+          setWanted('');
+          setTyped(words);
+        }}
+      >
         <SearchField
           autoFocus={autoFocus}
           // Enter is kept from the form around it, and takes the best match when nothing is marked.
-          onSubmit={() => {
-            const [best] = items;
-            if (best && typed && typed === q) taking.run(best.key);
-          }}
+          onSubmit={() => setWanted(typed)}
         >
           <Label className="field-label">Known defect</Label>
           <Text slot="description" className="field-hint">
-            Some of its words, or a standard. Arrow keys and Enter choose.
+            Some of its words, or a standard. Enter takes the first; arrow keys and Enter another.
           </Text>
           <Input className="input" />
         </SearchField>

@@ -3,6 +3,7 @@ import type { Survey } from '@garboard/contract/surveys';
 import { reaches, reachLabels } from '@garboard/trade/coverage';
 import { systemLabels } from '@garboard/trade/vocabulary';
 import { useCallback, useState } from 'react';
+import { Link } from 'wouter';
 import { useAnswer } from '../../api/queries.ts';
 import { useLeaveWarning } from '../../app/leaving.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
@@ -75,6 +76,12 @@ function Editor({ survey, coverage }: { survey: Survey; coverage: Answers }) {
           {table(others, 'May be answered as well; those left open are not printed')}
         </details>
       ) : null}
+      {open ? null : (
+        // Where the hand is after the last answer.
+        <p>
+          <Link href={`/surveys/${survey.id}/report`}>Go on to the report</Link>
+        </p>
+      )}
       {leaving.dialog}
     </div>
   );

@@ -67,12 +67,11 @@ export function FindingRail({
       dragAndDropHooks={dragAndDropHooks}
     >
       {(row) => (
-        <ListBoxItem
-          textValue={row.words}
-          aria-label={`${row.words}, ${count(row.photos, 'photo')}`}
-          className="rail-row"
-        >
-          <span>{row.words}</span>
+        <ListBoxItem textValue={row.words} className="rail-row">
+          <span>
+            {row.words}
+            <span className="unseen">, </span>
+          </span>
           <span className="soft">{row.finding ? count(row.photos, 'photo') : row.photos}</span>
         </ListBoxItem>
       )}

@@ -104,13 +104,21 @@ function Caption({ cell, caption, problem }: { cell: Cell; caption: string; prob
     <button
       type="button"
       className="desk-caption"
-      aria-label={`Write the caption of photo ${cell.number}`}
       // The grid has one place in the order of Tab keys; C opens this from there.
       tabIndex={-1}
       onClick={() => desk.write(cell.photo.id)}
     >
       {problem ? <span className="signal">Not saved: </span> : null}
-      {caption || <span className="soft">Add a caption</span>}
+      {caption ? (
+        <>
+          <span className="unseen">Caption of photo {cell.number}: </span>
+          {caption}
+        </>
+      ) : (
+        <span className="soft">
+          Add a caption<span className="unseen"> to photo {cell.number}</span>
+        </span>
+      )}
     </button>
   );
 }
