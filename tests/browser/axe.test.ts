@@ -1,0 +1,140 @@
+import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import axe, { type AxeResults, type RunOptions } from 'axe-core';
+import type { Browser } from 'puppeteer';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { startServer, type TestServer } from '../support/server.ts';
+import { startTestWorker, type TestWorker } from '../support/worker.ts';
+import { visits } from './axe-visits.ts';
+import { makeWorld, password, type Role, type World } from './axe-world.ts';
+import { buildPortal, type Complaints, openBrowser, Visitor } from './visitor.ts';
+
+/** WCAG 2.2 A and AA, and what axe holds to be good practice; all of its rules for these. */
+const rules: RunOptions = {
+  runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+  rules: { 'target-size': { enabled: true } },
+  resultTypes: ['violations'],
+};
+
+let server: TestServer;
+let worker: TestWorker;
+let browser: Browser;
+let files: string;
+let world: World;
+const complaints: Complaints = [];
+const windows = new Map<Role, Visitor>();
+
+beforeAll(async () => {
+  files = await mkdtemp(join(tmpdir(), 'garboard-axe-'));
+  const portalDir = join(files, 'portal');
+  await buildPortal(portalDir);
+  server = await startServer({ portalDir });
+  worker = await startTestWorker(server);
+  world = await makeWorld(server);
+  browser = await openBrowser();
+}, 240_000);
+afterAll(async () => {
+  await browser?.close();
+  await worker?.close();
+  await server?.close();
+  await rm(files, { recursive: true, force: true });
+});
+
+async function windowOf(role: Role): Promise<Visitor> {
+  const open = windows.get(role);
+  if (open) return open;
+  const visitor = await Visitor.arrive(browser, server.url, complaints);
+  if (role !== 'nobody') await visitor.signIn(world.people[role], password);
+  windows.set(role, visitor);
+  return visitor;
+}
+
+/** Waits until nothing has changed in the page for a third of a second and its pictures are there. */
+async function settled({ page }: Visitor): Promise<void> {
+  await page.evaluate(async () => {
+    let last = performance.now();
+    const watch = new MutationObserver(() => {
+      last = performance.now();
+    });
+    watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+    const busy = () =>
+      performance.now() - last < 300 ||
+      [...document.images].some((image) => !image.complete && image.loading !== 'lazy');
+    for (const end = last + 8_000; busy() && performance.now() < end; ) {
+      await new Promise((done) => setTimeout(done, 50));
+    }
+    watch.disconnect();
+  });
+}
+
+/** What axe finds on the page as it stands, a line each: rule, place, and what is wrong there. */
+async function violations({ page }: Visitor): Promise<string[]> {
+  const found = (await page.evaluate(
+    (options) => (window as unknown as { axe: typeof axe }).axe.run(options),
+    rules,
+  )) as AxeResults;
+  return found.violations.flatMap(({ id, nodes }) =>
+    nodes.map(
+      (node) => `${id} at ${node.target.join(' ')}: ${node.failureSummary?.split('\n').slice(1).join(';')}`,
+    ),
+  );
+}
+
+describe('axe finds nothing wrong', { timeout: 90_000 }, () => {
+  const named = visits.map((visit, at) => ({ visit, at, as: visit.as, words: visit.state ?? visit.reads }));
+  it.each(named)('$as: $words', async ({ visit }) => {
+    const visitor = await windowOf(visit.as);
+    const { page } = visitor;
+    // Not from the page before: an address that differs after the # alone would keep it.
+    await page.goto('about:blank');
+    await page.setViewport({ width: 1280, height: 900 });
+    await visitor.goTo(visit.path(world));
+    await visitor.reads(visit.reads);
+    await visit.act?.(visitor);
+    await settled(visitor);
+    await page.evaluate(axe.source);
+    const wide = await violations(visitor);
+    await page.setViewport({ width: 360, height: 740 });
+    await settled(visitor);
+    const narrow = await violations(visitor);
+    expect({ address: page.url(), wide, narrow }).toMatchObject({ wide: [], narrow: [] });
+  });
+});
+
+describe('the visits', () => {
+  /** A route of wouter as an expression over whole addresses. */
+  const expressionOf = (route: string) =>
+    new RegExp(
+      `^${route
+        .replace(/\/:\w+\?/g, '(?:/[^/]+)?')
+        .replace(/\/\*\?/g, '(?:/.*)?')
+        .replace(/:\w+/g, '[^/]+')}/?$`,
+    );
+
+  const portal = 'apps/portal/src';
+
+  /** The routes written in a source file, in the order in which they are tried. */
+  function routesIn(source: string): { route: string; matches: RegExp }[] {
+    const found = [...source.matchAll(/<Route\s+path=(?:"([^"]+)"|\{\/(.+)\/\})/g)];
+    // One written in yet another way isn't passed over.
+    expect(found).toHaveLength([...source.matchAll(/<Route\s+path=/g)].length);
+    return found.map(([, plain, expression]) => ({
+      route: plain ?? expression ?? '',
+      matches: expression ? new RegExp(expression) : expressionOf(plain ?? ''),
+    }));
+  }
+
+  it('come to every route of the portal, so that a new page is looked at too', async () => {
+    const files = (await readdir(portal, { recursive: true })).filter((file) => file.endsWith('.tsx'));
+    const sources = await Promise.all(files.map((file) => readFile(join(portal, file), 'utf8')));
+    const groups = sources.map(routesIn).filter((routes) => routes.length > 0);
+    expect(groups.flat().length).toBeGreaterThan(40);
+    const paths = visits.map((visit) => visit.path(world).replace(/[?#].*$/, ''));
+    const left = groups.flatMap((routes) => {
+      const visited = new Set(paths.map((path) => routes.find(({ matches }) => matches.test(path))?.route));
+      return routes.map(({ route }) => route).filter((route) => !visited.has(route));
+    });
+    expect(left).toEqual([]);
+  });
+});
