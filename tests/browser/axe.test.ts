@@ -137,4 +137,9 @@ describe('the visits', () => {
     });
     expect(left).toEqual([]);
   });
+
+  it('raised no script error and nothing against the content policy', () => {
+    // Refusals by the server are part of some of the states.
+    expect(complaints.filter((line) => !/^\d{3} /.test(line))).toEqual([]);
+  });
 });
