@@ -17,6 +17,9 @@ export function useFindingOrder(surveyId: string) {
     run: async ({ id, by }: Move) => {
       // From what is on the screen now, not from when the button was drawn: the key may be held down.
       const key = ['listFindings', args, 'whole'];
+      // A list that is known to be behind lacks what was just recorded, and an order must name every finding.
+      const { isInvalidated, fetchStatus } = queryClient.getQueryState(key) ?? {};
+      if (isInvalidated || fetchStatus === 'fetching') await findings.refetch({ cancelRefetch: false });
       const before = queryClient.getQueryData<Finding[]>(key) ?? [];
       const after = moved(before, id, by);
       queryClient.setQueryData(key, after);
