@@ -46,6 +46,8 @@ async function windowOf(role: Role): Promise<Visitor> {
   if (open) return open;
   const visitor = await Visitor.arrive(browser, server.url, complaints);
   if (role !== 'nobody') await visitor.signIn(world.people[role], password);
+  // A state that was begun and not saved yet is left all the same.
+  visitor.page.on('dialog', (dialog) => void dialog.accept());
   windows.set(role, visitor);
   return visitor;
 }

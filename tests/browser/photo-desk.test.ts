@@ -256,7 +256,7 @@ describe('the photo desk', { timeout: 120_000 }, () => {
   it('shows the photos of a finding, and those of none', async () => {
     await surveyor.goTo(`/surveys/${survey}/photos?show=none`);
     await surveyor.reads('52 photos shown');
-    await surveyor.click('option', '2. Seacock seized, 3 photos');
+    await surveyor.click('option', '2. Seacock seized 3 photos');
     await surveyor.reads('3 photos shown');
   });
 });

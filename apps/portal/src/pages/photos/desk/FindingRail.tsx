@@ -68,10 +68,7 @@ export function FindingRail({
     >
       {(row) => (
         <ListBoxItem textValue={row.words} className="rail-row">
-          <span>
-            {row.words}
-            <span className="unseen">, </span>
-          </span>
+          <span>{row.words}</span>
           <span className="soft">{row.finding ? count(row.photos, 'photo') : row.photos}</span>
         </ListBoxItem>
       )}
