@@ -2,17 +2,29 @@ import type { FirmRole, PartyRole } from './vocabulary.ts';
 
 /**
  * Who may do what, as data. Anything not named here is refused. What anyone may see at all is settled before, by
- * `core/access/scopes.ts`.
+ * `core/access/scopes.ts`, from the same grants.
  *
  * - `yes`: whenever the survey is visible to them.
- * - `released`: once what the firm issued has been released to that party.
+ * - `released`: once what the firm issued has been released to that party and isn't withheld.
+ * - `assigned`: of what is released, a finding that this yard was asked to put right, and what belongs to it.
+ * - `client`: the party that pays for the survey and so owns the report.
  * - `decides`: only those whom the survey names as deciding on evidence.
  */
-export type Grant = 'yes' | 'released' | 'decides';
+export type Grant = 'yes' | 'released' | 'assigned' | 'client' | 'decides';
 export type Role = FirmRole | PartyRole;
 
 const staff = { principal: 'yes', surveyor: 'yes', office: 'yes' } as const;
 const writers = { principal: 'yes', surveyor: 'yes' } as const;
+const principal = { principal: 'yes' } as const;
+const everyone = {
+  ...staff,
+  owner: 'yes',
+  buyer: 'yes',
+  broker: 'yes',
+  insurer: 'yes',
+  lender: 'yes',
+  yard: 'yes',
+} as const;
 const readers = {
   owner: 'released',
   buyer: 'released',
@@ -20,15 +32,34 @@ const readers = {
   insurer: 'released',
   lender: 'released',
 } as const;
+/** Any of these may be the one who pays; a yard never is. */
+const client = {
+  owner: 'client',
+  buyer: 'client',
+  broker: 'client',
+  insurer: 'client',
+  lender: 'client',
+} as const;
 
 export const permissions = {
+  'firm.read': staff,
+  'firm.edit': principal,
+  'member.read': staff,
+  'member.invite': principal,
+  'signing-key.read': staff,
+  'signing-key.write': principal,
+  'vessel.read': everyone,
   'vessel.write': staff,
+  'survey.read': everyone,
   'survey.create': staff,
   'survey.edit': staff,
   'survey.events.read': staff,
+  'photo.read': { ...staff, ...readers, yard: 'assigned' },
   'photo.write': staff,
   'photo.original.read': staff,
+  'finding.read': { ...staff, ...readers, yard: 'assigned' },
   'finding.write': writers,
+  'worksheet.read': { ...staff, ...readers, yard: 'assigned' },
   'worksheet.write': writers,
   'catalogue.read': staff,
   'catalogue.write': writers,
@@ -36,11 +67,12 @@ export const permissions = {
   'coverage.write': writers,
   'inventory.read': staff,
   'inventory.write': staff,
-  'party.read': { ...staff, owner: 'yes' },
+  'party.read': { ...staff, ...client, owner: 'yes' },
   'party.invite': staff,
-  'party.release': staff,
+  'party.release': { ...staff, ...client },
   'party.remove': staff,
-  'party.invite-yard': { owner: 'released' },
+  'party.invite-yard': { ...client, owner: 'released' },
+  'finding.assign-yard': { ...staff, ...client, owner: 'released' },
   'finding.withdraw': writers,
   'finding.preview': staff,
   'report.preview': staff,
@@ -51,16 +83,17 @@ export const permissions = {
   'review.decide': writers,
   'review.comment': writers,
   'report.read': { ...staff, ...readers },
-  'evidence.send': { owner: 'released', yard: 'released' },
-  'evidence.read': { ...staff, owner: 'released', yard: 'released', insurer: 'released', buyer: 'released' },
+  'evidence.send': { owner: 'released', yard: 'assigned' },
+  'evidence.read': { ...staff, owner: 'released', yard: 'assigned', insurer: 'released', buyer: 'released' },
   'evidence.decide': { principal: 'decides', surveyor: 'decides', insurer: 'decides' },
 } as const satisfies Record<string, Partial<Record<Role, Grant>>>;
 
 export type Action = keyof typeof permissions;
 
-/** What a role is granted for an action, or `null` when it is refused. */
+/** What a role is granted for an action, or `null` when it is refused; a role not known here is refused all. */
 export function grantFor(action: Action, role: Role): Grant | null {
-  return (permissions[action] as Partial<Record<Role, Grant>>)[role] ?? null;
+  const grants: Partial<Record<Role, Grant>> = permissions[action];
+  return Object.hasOwn(grants, role) ? (grants[role] ?? null) : null;
 }
 
 /** Those for whom a survey is made, and the yard that does the work, see what is issued unless the firm says otherwise. */

@@ -1,3 +1,4 @@
+import type { Action } from '@garboard/trade/permissions';
 import type { z } from 'zod';
 import type { ProblemType } from '../problems.ts';
 
@@ -9,6 +10,11 @@ export interface Route {
   tag: string;
   summary: string;
   access: 'public' | 'signed-in';
+  /**
+   * The line of the permission table that decides who may: the isolation matrix asks it what to expect. `own-account`
+   * is anybody signed in, about themselves; lists that hold only what the caller may see are so too.
+   */
+  permission: Action | 'public' | 'own-account';
   params?: z.ZodObject;
   query?: z.ZodObject;
   body?: z.ZodType;

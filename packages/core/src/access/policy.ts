@@ -7,7 +7,7 @@ import { type Actor, firmRole } from './actor.ts';
 export interface Standing {
   firmId: string;
   clearanceDecidedBy: string;
-  parties: readonly { role: string; released: boolean }[];
+  parties: readonly { role: string; released: boolean; client: boolean }[];
 }
 
 /** The roles in which the actor faces this survey. */
@@ -29,6 +29,8 @@ export function roleFor(actor: Actor, standing: Standing, action: Action): Role 
     const role = party.role as PartyRole;
     const grant = grantFor(action, role);
     if (grant === 'yes' || (grant === 'released' && party.released)) return role;
+    if (grant === 'assigned' && party.released) return role;
+    if (grant === 'client' && party.client) return role;
     if (grant === 'decides' && party.released && !decidesAsStaff) return role;
   }
   return null;
