@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Readable } from 'node:stream';
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import { inspectUpload } from '@garboard/core/files/inspect-upload';
 import type { AcceptedFile } from '@garboard/core/files/received-file';
 import { renderScene } from '../scenes/render.ts';

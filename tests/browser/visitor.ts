@@ -62,7 +62,9 @@ export class Visitor {
     });
     await page.evaluateOnNewDocument(() => {
       document.addEventListener('securitypolicyviolation', (event) => {
-        console.error(`Content policy: ${event.violatedDirective} ${event.blockedURI}`);
+        console.error(
+          `Content policy: ${event.violatedDirective} ${event.blockedURI} at ${event.sourceFile}:${event.lineNumber}`,
+        );
       });
     });
     return new Visitor(page, context, complaints, url);

@@ -115,12 +115,3 @@ export const imageQuery = z.object({
     .optional()
     .meta({ description: 'Content hash; lets caches keep the answer for ever' }),
 });
-
-/** Limits of an upload, also told to people before they choose files. */
-export const uploadLimits = {
-  photoBytes: 40 * 1024 * 1024,
-  documentBytes: 25 * 1024 * 1024,
-  pixels: 120_000_000,
-  side: 20_000,
-  filesPerRequest: 200,
-} as const;

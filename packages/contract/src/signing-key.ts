@@ -1,8 +1,6 @@
 import { z } from 'zod';
 import { instant, sha256 } from './common.ts';
-
-/** The most bytes a P12 file may have; one with a long chain has about 10 kB. */
-export const maxP12Bytes = 100_000;
+import { maxP12Bytes } from './limits.ts';
 
 const base64 = z
   .base64('Send the P12 file’s bytes as base64.')

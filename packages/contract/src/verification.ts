@@ -1,25 +1,7 @@
 import { reportKinds } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { instant, sha256 } from './common.ts';
-
-/** Length of a code without its hyphens: 20 letters or digits of 5 bits each, 100 random bits. */
-export const codeLength = 20;
-
-// Without I, L, O and U, which are misread or spell words (Crockford's base 32).
-const codePattern = /^[0-9A-HJKMNP-TV-Z]{20}$/;
-
-/** A code as it is kept and compared: without hyphens and spaces, capitals, misread letters put right. */
-export const plainCode = (typed: string): string =>
-  typed.replace(/[\s-]/g, '').toUpperCase().replace(/O/g, '0').replace(/[IL]/g, '1');
-
-/** A code as it is printed: four groups of five. */
-export const groupedCode = (code: string): string =>
-  plainCode(code)
-    .match(/.{1,5}/g)
-    ?.join('-') ?? '';
-
-/** Whether something typed has the form of a code. */
-export const looksLikeCode = (typed: string): boolean => codePattern.test(plainCode(typed));
+import { plainCode } from './verification-code.ts';
 
 /** What is typed may hold spaces, hyphens and small letters; anything that isn't a code simply names nothing. */
 export const codeParams = z.object({ code: z.string().max(60).overwrite(plainCode) });

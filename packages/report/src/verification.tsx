@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { reportDataFileName, reportDataText } from '@garboard/contract/report-data';
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
-import { groupedCode } from '@garboard/contract/verification';
+import { groupedCode } from '@garboard/contract/verification-code';
 import type { ContentsLine } from './contents.tsx';
 import { QrCode } from './qr-code.tsx';
 

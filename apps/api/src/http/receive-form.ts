@@ -1,4 +1,4 @@
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import { cleanFileName } from '@garboard/core/files/file-name';
 import type { Accepts } from '@garboard/core/files/inspect-upload';
 import type { ReceivedFile } from '@garboard/core/files/received-file';

@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 
 export interface HeicTask {
   path: string;

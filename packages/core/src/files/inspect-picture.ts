@@ -1,4 +1,4 @@
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import { sharp } from './sharp.ts';
 
 export type PictureVerdict =

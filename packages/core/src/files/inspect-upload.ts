@@ -1,4 +1,4 @@
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import { fileTypeFromFile } from 'file-type';
 import { readCaptureTime } from './capture-time.ts';
 import { isHeic } from './heic-structure.ts';

@@ -1,5 +1,5 @@
 import { open } from 'node:fs/promises';
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import type { Sharp } from 'sharp';
 import { decodeHeic, HeicUnreadable } from './decode-heic.ts';
 import { isHeic, readHeicStructure } from './heic-structure.ts';

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { codeLength, groupedCode } from '@garboard/contract/verification';
+import { codeLength, groupedCode } from '@garboard/contract/verification-code';
 
 const letters = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 

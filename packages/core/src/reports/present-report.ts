@@ -1,6 +1,6 @@
 import { snapshotChanges } from '@garboard/contract/report-snapshot';
 import type { Report } from '@garboard/contract/reports';
-import { groupedCode } from '@garboard/contract/verification';
+import { groupedCode } from '@garboard/contract/verification-code';
 import type { Prisma } from '@garboard/db/database';
 import type { ReportKind, ReportState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';

@@ -1,4 +1,4 @@
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import type { UploadRecord, uploadCreate } from '@garboard/contract/uploads';
 import type { z } from 'zod';
 import { authorise } from '../access/policy.ts';

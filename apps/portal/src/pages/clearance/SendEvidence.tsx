@@ -1,5 +1,5 @@
 import type { Finding } from '@garboard/contract/findings';
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import { useState } from 'react';
 import { fieldError } from '../../api/problems.ts';
 import { useAction } from '../../api/queries.ts';

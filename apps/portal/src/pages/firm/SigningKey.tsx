@@ -1,5 +1,5 @@
+import { maxP12Bytes } from '@garboard/contract/limits';
 import type { SigningKey as Key } from '@garboard/contract/signing-key';
-import { maxP12Bytes } from '@garboard/contract/signing-key';
 import { useState } from 'react';
 import { call } from '../../api/client.ts';
 import { fieldError } from '../../api/problems.ts';

@@ -1,4 +1,4 @@
-import { uploadLimits } from '@garboard/contract/photos';
+import { uploadLimits } from '@garboard/contract/limits';
 import type { Survey } from '@garboard/contract/surveys';
 import { surveyIsEditable } from '@garboard/trade/states';
 import { useWholeList } from '../../api/queries.ts';

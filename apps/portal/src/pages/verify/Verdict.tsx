@@ -1,4 +1,5 @@
-import { groupedCode, type Verification } from '@garboard/contract/verification';
+import type { Verification } from '@garboard/contract/verification';
+import { groupedCode } from '@garboard/contract/verification-code';
 import { reportKindLabels } from '@garboard/trade/vocabulary';
 import { Facts } from '../../ui/Facts.tsx';
 import { formatInstant } from '../../ui/format.ts';

@@ -1,4 +1,5 @@
-import { groupedCode, looksLikeCode, type Verification } from '@garboard/contract/verification';
+import type { Verification } from '@garboard/contract/verification';
+import { groupedCode, looksLikeCode } from '@garboard/contract/verification-code';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { call } from '../../api/client.ts';
