@@ -19,7 +19,7 @@ export async function noticeFor(
   { eventId, personId }: { eventId: string; personId: string },
 ): Promise<Notice | null> {
   const event = await ctx.tx.event.findUnique({ where: { id: eventId } });
-  if (!event) return null;
+  if (!event?.surveyId) return null;
   const survey = await ctx.tx.survey.findUnique({
     where: { id: event.surveyId },
     select: {

@@ -1,6 +1,6 @@
-import { newId } from '@garboard/db/ids';
 import { type ReportKind, reportKindLabels } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
+import { recordEvent } from '../events/record-event.ts';
 import { reportFacts } from './load-report.ts';
 import { requesterOf } from './requester.ts';
 
@@ -21,17 +21,13 @@ export async function failReport(ctx: Ctx, { reportId, claim, problem }: FailRep
   const report = await ctx.tx.report.findUniqueOrThrow({ where: { id: reportId }, select: reportFacts });
   const { firmId, surveyId, kind, revision, preview } = report;
   if (preview) return true;
-  await ctx.tx.event.create({
-    data: {
-      id: newId(),
-      firmId,
-      surveyId,
-      reportId,
-      kind: 'report.failed',
-      at: ctx.clock(),
-      ...(await requesterOf(ctx, report)),
-      data: { label: reportKindLabels[kind as ReportKind], revision, problem },
-    },
+  await recordEvent(ctx, {
+    firmId,
+    surveyId,
+    reportId,
+    kind: 'report.failed',
+    ...(await requesterOf(ctx, report)),
+    data: { label: reportKindLabels[kind as ReportKind], revision, problem },
   });
   return true;
 }

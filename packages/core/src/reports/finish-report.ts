@@ -1,9 +1,8 @@
 import { type ReportSnapshot, reportSnapshot } from '@garboard/contract/report-snapshot';
-import type { Prisma } from '@garboard/db/database';
-import { newId } from '@garboard/db/ids';
 import { requiresClearing, surveyMayBeIssued } from '@garboard/trade/states';
 import { reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
+import { recordEvents } from '../events/record-event.ts';
 import { lockSurvey } from '../surveys/load-survey.ts';
 import { issueWorksheets } from '../worksheets/freeze-worksheets.ts';
 import { keepMissingPictures } from './keep-pictures.ts';
@@ -61,19 +60,16 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
 
   const { firmId, surveyId } = report;
   const issued = { label: reportKindLabels[snapshot.kind], revision: snapshot.revision };
-  const shared = { firmId, surveyId, reportId, at: now, ...(await requesterOf(ctx, report)) };
-  await ctx.tx.event.createMany({
-    data: [
-      { id: newId(), ...shared, kind: 'report.issued', data: issued },
-      ...opened.map((f) => ({
-        id: newId(),
-        ...shared,
-        findingId: f.id,
-        kind: 'finding.issued',
-        data: { title: f.title, dueOn: f.dueOn },
-      })),
-    ] satisfies Prisma.EventCreateManyInput[],
-  });
+  const shared = { firmId, surveyId, reportId, ...(await requesterOf(ctx, report)) };
+  await recordEvents(ctx, [
+    { ...shared, kind: 'report.issued', data: issued },
+    ...opened.map((f) => ({
+      ...shared,
+      findingId: f.id,
+      kind: 'finding.issued' as const,
+      data: { title: f.title, dueOn: f.dueOn },
+    })),
+  ]);
   return true;
 }
 

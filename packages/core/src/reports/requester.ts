@@ -15,8 +15,7 @@ export async function requesterOf(ctx: Ctx, report: Requested) {
     select: { actorRole: true },
   });
   return {
-    actorId: report.requestedById,
-    actorName: report.requestedBy,
-    actorRole: asked?.actorRole ?? 'surveyor',
+    behalf: { id: report.requestedById, name: report.requestedBy },
+    role: asked?.actorRole ?? 'surveyor',
   };
 }
