@@ -1,11 +1,13 @@
 import { announce } from './changes.ts';
 import { openCapture, removeCapture } from './database.ts';
+import { countUnsentDrafts } from './evidence.ts';
 import { listKept } from './keep.ts';
 import { isUnsent } from './kept.ts';
 
 /** How many things kept on this telephone have not reached the server. */
 export async function countUnsent(personId: string): Promise<number> {
-  return (await listKept(personId)).filter(isUnsent).length;
+  const kept = (await listKept(personId)).filter(isUnsent).length;
+  return kept + (await countUnsentDrafts(personId));
 }
 
 /**

@@ -13,8 +13,9 @@ export default function SignOut({ me, onStay, onGone }: { me: Me; onStay: () => 
   const [unsent, setUnsent] = useState(0);
   const [failed, setFailed] = useState(false);
   const [leaving] = useState(() => async (asked: boolean) => {
-    const keeps = me.firmRoles.length > 0 && 'indexedDB' in window && window.isSecureContext;
-    const waiting = keeps ? await countUnsent(me.person.id) : 0;
+    const keeps = 'indexedDB' in window;
+    // A browser that keeps nothing at all must not hold anybody in.
+    const waiting = keeps ? await countUnsent(me.person.id).catch(() => 0) : 0;
     if (waiting > 0 && !asked) {
       setUnsent(waiting);
       return;
@@ -29,7 +30,7 @@ export default function SignOut({ me, onStay, onGone }: { me: Me; onStay: () => 
       }
     }
     forgetPerson();
-    if (keeps) await leaveTelephone(me.person.id);
+    if (keeps) await leaveTelephone(me.person.id).catch(() => undefined);
     onGone();
   });
   const begun = useRef(false);
@@ -50,8 +51,8 @@ export default function SignOut({ me, onStay, onGone }: { me: Me; onStay: () => 
     <Dialog title="Sign out with something unsent?" onClose={onStay} role="alertdialog">
       <p>
         {count(unsent, 'thing')} kept on this device {unsent === 1 ? 'has' : 'have'} not been sent. Nobody
-        else who signs in here sees {unsent === 1 ? 'it' : 'them'}; sending goes on when you sign in here
-        again.
+        else who signs in here sees {unsent === 1 ? 'it' : 'them'}; you find {unsent === 1 ? 'it' : 'them'}{' '}
+        again when you sign in here.
       </p>
       <div className="actions">
         <Button onClick={onStay} autoFocus>
