@@ -20,7 +20,7 @@ export async function loadDemonstration(input: LoadInput): Promise<void> {
   });
   const stage: Stage = {
     ...input,
-    store: await openObjectStore(input.env.objectStoreUrl),
+    store: await openObjectStore(input.env.objectStoreUrl, input.env.dataDir),
     loadedAt: new Date(),
     firmIds: new Map(),
     actors: new Map(),

@@ -28,7 +28,7 @@ const pdf = {
 beforeAll(async () => {
   const database = await freshDatabase();
   const folder = await mkdtemp(join(tmpdir(), 'garboard-claim-'));
-  const store = await openObjectStore(pathToFileURL(folder).href);
+  const store = await openObjectStore(pathToFileURL(folder).href, folder);
   const db = openDatabase(database.url, 6);
   acting = { db, store, clock: () => now };
   close = async () => {

@@ -12,7 +12,7 @@ let store: ObjectStore;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'garboard-derive-'));
-  store = await openObjectStore(`file://${join(folder, 'store')}`);
+  store = await openObjectStore(`file://${join(folder, 'store')}`, folder);
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 

@@ -15,7 +15,7 @@ let store: ObjectStore;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'garboard-inspect-'));
-  store = await openObjectStore(`file://${folder}`);
+  store = await openObjectStore(`file://${folder}`, folder);
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 

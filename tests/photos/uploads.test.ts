@@ -175,7 +175,7 @@ describe('an upload that is broken off', () => {
     const { openLogger } = await import('@garboard/platform/logger');
     const other = await buildApp({
       ...{ env: { publicUrl: server.url, dataDir: server.dataDir }, db: server.db, clock: () => new Date() },
-      store: await openObjectStore(`file://${join(server.dataDir, 'objects')}`),
+      store: await openObjectStore(`file://${join(server.dataDir, 'objects')}`, server.dataDir),
       ...{ log: openLogger('other', 'fatal'), probes: {}, portalDir: null },
     } as unknown as Parameters<typeof buildApp>[0]);
     const headers = { authorization: `Bearer ${firm.surveyor.token}`, 'content-type': partMediaType };

@@ -55,7 +55,16 @@ test.each([
     'loud',
     'LOG_LEVEL must be one of fatal, error, warn, info, debug, trace, silent but is "loud".',
   ],
-  ['OBJECT_STORE_URL', 's3://bucket', 'OBJECT_STORE_URL: s3: is not supported yet; use a file: address'],
+  [
+    'OBJECT_STORE_URL',
+    's3:///prefix',
+    'OBJECT_STORE_URL must be a file: address of a folder or an s3:// address',
+  ],
+  [
+    'OBJECT_STORE_URL',
+    'ftp://host',
+    'OBJECT_STORE_URL must be a file: address of a folder or an s3:// address',
+  ],
 ])('%s=%s is refused by name', (name, value, message) => {
   expect(() => readEnv({ [name]: value })).toThrow(message);
 });

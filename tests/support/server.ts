@@ -39,7 +39,7 @@ export async function startServer(
   const database = await freshDatabase();
   const dataDir = await mkdtemp(join(tmpdir(), 'garboard-test-'));
   const db = openDatabase(database.url, 6);
-  const store = await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href);
+  const store = await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href, dataDir);
   const previews = openQueue<JobData<'finding.preview'>>(
     queueConnection({ databaseUrl: database.url }),
     'previews',

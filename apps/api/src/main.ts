@@ -16,7 +16,7 @@ const log = openLogger('api', env.logLevel);
 const databaseUrl = requiredDatabaseUrl(env);
 
 const db = openDatabase(databaseUrl);
-const store = await openObjectStore(env.objectStoreUrl);
+const store = await openObjectStore(env.objectStoreUrl, env.dataDir);
 const connection = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 const queue = openQueue(connection, 'reports', log);
 const previews = openQueue<JobData<'finding.preview'>>(connection, 'previews', log);

@@ -17,7 +17,7 @@ const env = readEnv();
 const log = openLogger('worker', env.logLevel);
 const databaseUrl = requiredDatabaseUrl(env);
 const db = openDatabase(databaseUrl, 8);
-const store = await openObjectStore(env.objectStoreUrl);
+const store = await openObjectStore(env.objectStoreUrl, env.dataDir);
 const from = `Garboard <no-reply@${new URL(env.publicUrl).hostname}>`;
 const mail = openMailer({ smtpUrl: env.smtpUrl, dataDir: env.dataDir, from });
 const browser = new WarmBrowser(() => findChromium({ chromiumPath: env.chromiumPath, dataDir: env.dataDir }));

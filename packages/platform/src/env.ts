@@ -9,7 +9,7 @@ export interface Env {
   dataDir: string;
   databaseUrl?: string;
   redisUrl?: string;
-  /** A `file:` URL of the folder that holds photos and documents. */
+  /** A `file:` URL of the folder that holds photos and documents, or an `s3:` URL of a bucket. */
   objectStoreUrl: string;
   smtpUrl?: string;
   publicUrl: string;
@@ -68,8 +68,9 @@ export const environmentVariables = [
   {
     name: 'OBJECT_STORE_URL',
     default: 'file:$DATA_DIR/objects',
-    expects: 'a file: address of a folder',
-    meaning: 'Where photos and documents are kept',
+    expects: 'a file: address of a folder or an s3:// address of a bucket',
+    meaning:
+      'Where photos and documents are kept; s3://bucket/prefix?endpoint=…&region=…&pathStyle=1, credentials as for the AWS SDK',
   },
   {
     name: 'SMTP_URL',
@@ -129,7 +130,10 @@ const schema = z.object({
   DATA_DIR: z.string().default('./data'),
   DATABASE_URL: url('postgres', 'postgresql').optional(),
   REDIS_URL: url('redis', 'rediss').optional(),
-  OBJECT_STORE_URL: z.string().startsWith('file:').optional(),
+  OBJECT_STORE_URL: z
+    .string()
+    .regex(/^(file:|s3:\/\/[a-z0-9])/)
+    .optional(),
   SMTP_URL: url('smtp', 'smtps').optional(),
   PUBLIC_URL: url('http', 'https').optional(),
   CHROMIUM_PATH: z.string().optional(),
@@ -187,9 +191,6 @@ export function requiredDatabaseUrl(env: Env): string {
 }
 
 function complaint(name: string, value: string | undefined): string {
-  if (name === 'OBJECT_STORE_URL' && value?.startsWith('s3:')) {
-    return 'OBJECT_STORE_URL: s3: is not supported yet; use a file: address, such as file:/var/lib/objects.';
-  }
   const expects = environmentVariables.find((variable) => variable.name === name)?.expects;
   // Addresses may carry a password, so they aren't repeated.
   const shown = name.endsWith('_URL') || name === 'GARBOARD_SECRET' ? '' : ` but is "${value}"`;
@@ -198,6 +199,7 @@ function complaint(name: string, value: string | undefined): string {
 
 function objectStoreUrl(given: string | undefined, dataDir: string): string {
   if (given === undefined) return pathToFileURL(join(dataDir, 'objects')).href;
+  if (given.startsWith('s3:')) return given;
   const path = given.slice('file:'.length);
   return isAbsolute(path) ? new URL(given).href : pathToFileURL(resolve(path)).href;
 }

@@ -1,41 +1,32 @@
-import { createHash, randomUUID } from 'node:crypto';
-import { createWriteStream } from 'node:fs';
+import { randomUUID } from 'node:crypto';
 import { chmod, mkdir, open, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { type Readable, Transform } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
 import { filePartsIn } from './file-parts.ts';
+import type { ObjectStore, StagedObject } from './object-store.ts';
 import {
-  ObjectMissingError,
-  type ObjectStore,
-  ObjectTooLargeError,
-  type StagedObject,
-  type StageLimits,
-} from './object-store.ts';
+  hashPath,
+  missing,
+  privateFolder,
+  type Received,
+  receiveInto,
+  removeOlder,
+  sizeOf,
+  syncFolder,
+} from './stage-file.ts';
 
 /** Opens a store in a folder: `ab/cd/<hash>` for what is kept, `staging/` for what isn't yet, `parts/` for what comes
  * in pieces. */
 export async function openFileObjectStore(folder: string): Promise<ObjectStore> {
   const staging = join(folder, 'staging');
-  await mkdir(staging, { recursive: true, mode: 0o700 });
-
-  const pathOf = (sha256: string) => {
-    if (!/^[0-9a-f]{64}$/.test(sha256)) throw new Error(`Not a SHA-256 in hex: ${JSON.stringify(sha256)}.`);
-    return join(folder, sha256.slice(0, 2), sha256.slice(2, 4), sha256);
-  };
+  await privateFolder(staging);
+  const pathOf = (sha256: string) => join(folder, ...hashPath(sha256));
 
   return {
     ...filePartsIn(join(folder, 'parts')),
 
     async stage(source, limits) {
-      const path = join(staging, randomUUID());
-      try {
-        const { sha256, bytes } = await receive(source, path, limits);
-        return stagedObject(path, pathOf(sha256), sha256, bytes);
-      } catch (error) {
-        await rm(path, { force: true });
-        throw error;
-      }
+      const received = await receiveInto(staging, source, limits);
+      return stagedObject(received, pathOf(received.sha256));
     },
 
     async read(sha256) {
@@ -58,19 +49,19 @@ export async function openFileObjectStore(folder: string): Promise<ObjectStore> 
       await rm(pathOf(sha256), { force: true });
     },
 
-    async sweepStaging(olderThanMs) {
-      const before = Date.now() - olderThanMs;
-      let removed = 0;
-      for (const name of await readdir(staging)) {
-        const path = join(staging, name);
-        const entry = await stat(path).catch(() => undefined);
-        if (entry && entry.mtimeMs <= before) {
-          await rm(path, { force: true });
-          removed++;
+    async *objects() {
+      for (const outer of await readdir(folder)) {
+        if (!/^[0-9a-f]{2}$/.test(outer)) continue;
+        for (const inner of await readdir(join(folder, outer))) {
+          for (const sha256 of await readdir(join(folder, outer, inner))) {
+            const entry = await stat(join(folder, outer, inner, sha256)).catch(() => undefined);
+            if (entry) yield { sha256, bytes: entry.size, keptAt: entry.mtime };
+          }
         }
       }
-      return removed;
     },
+
+    sweepStaging: (olderThanMs) => removeOlder(staging, olderThanMs),
 
     async check() {
       const path = join(staging, `check-${randomUUID()}`);
@@ -83,27 +74,7 @@ export async function openFileObjectStore(folder: string): Promise<ObjectStore> 
   };
 }
 
-async function receive(source: Readable, path: string, limits: StageLimits) {
-  const hash = createHash('sha256');
-  let bytes = 0;
-  const measure = new Transform({
-    transform(chunk: Buffer, _encoding, done) {
-      bytes += chunk.length;
-      if (bytes > limits.maxBytes) {
-        if (!limits.drainWhenTooLarge) return done(new ObjectTooLargeError(limits.maxBytes));
-        return done(); // Read on, keep nothing.
-      }
-      hash.update(chunk);
-      done(null, chunk);
-    },
-  });
-  // Flushed to the disk before the name becomes final: after a power cut a name never stands for half a file.
-  await pipeline(source, measure, createWriteStream(path, { flags: 'wx', flush: true }));
-  if (bytes > limits.maxBytes) throw new ObjectTooLargeError(limits.maxBytes);
-  return { sha256: hash.digest('hex'), bytes };
-}
-
-function stagedObject(stagedPath: string, finalPath: string, sha256: string, bytes: number): StagedObject {
+function stagedObject({ path: stagedPath, sha256, bytes }: Received, finalPath: string): StagedObject {
   let kept = false;
   return {
     sha256,
@@ -128,34 +99,4 @@ function stagedObject(stagedPath: string, finalPath: string, sha256: string, byt
       if (!kept) await rm(stagedPath, { force: true });
     },
   };
-}
-
-async function sizeOf(path: string): Promise<number | undefined> {
-  try {
-    return (await stat(path)).size;
-  } catch (error) {
-    if (isNotFound(error)) return undefined;
-    throw error;
-  }
-}
-
-async function syncFolder(path: string): Promise<void> {
-  // Windows can't open a folder; there the rename alone has to do.
-  if (process.platform === 'win32') return;
-  const folder = await open(path, 'r');
-  try {
-    await folder.sync();
-  } finally {
-    await folder.close();
-  }
-}
-
-function missing(sha256: string) {
-  return (error: unknown): never => {
-    throw isNotFound(error) ? new ObjectMissingError(sha256) : error;
-  };
-}
-
-function isNotFound(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && error.code === 'ENOENT';
 }

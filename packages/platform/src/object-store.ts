@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { openFileObjectStore } from './file-object-store.ts';
@@ -16,6 +17,8 @@ export interface ObjectStore {
   has(sha256: string): Promise<boolean>;
   /** Removes an object; one that isn't there is no error. */
   remove(sha256: string): Promise<void>;
+  /** Every object, in no particular order, with its length and when it was kept. */
+  objects(): AsyncIterable<KeptObject>;
   /** Removes what was staged longer ago than this and neither kept nor discarded. Returns how many. */
   sweepStaging(olderThanMs: number): Promise<number>;
   /**
@@ -31,6 +34,13 @@ export interface ObjectStore {
   sweepParts(olderThanMs: number): Promise<number>;
   /** Proves that the store can be written to, by writing and removing a small file. */
   check(): Promise<void>;
+}
+
+/** An object of the store, as a listing shows it. */
+export interface KeptObject {
+  sha256: string;
+  bytes: number;
+  keptAt: Date;
 }
 
 /** Limits of one staged file. */
@@ -80,11 +90,14 @@ export class ObjectMissingError extends Error {
 }
 
 /**
- * Opens the object store at an address; `file:` (a folder, made when missing) is the only kind so far.
+ * Opens the object store at an address: `file:`, a folder, made when missing; or `s3:`, a bucket.
+ * @param dataDir where an S3 store works on this machine
  * @throws Error for another kind, or when the folder can't be made.
  */
-export async function openObjectStore(url: string): Promise<ObjectStore> {
+export async function openObjectStore(url: string, dataDir: string): Promise<ObjectStore> {
   const { protocol } = new URL(url);
   if (protocol === 'file:') return openFileObjectStore(fileURLToPath(url));
-  throw new Error(`OBJECT_STORE_URL: ${protocol} is not supported yet; use a file: address.`);
+  // Loaded when needed: the SDK is large.
+  const { openS3ObjectStore } = await import('./s3-object-store.ts');
+  return openS3ObjectStore(url, join(dataDir, 's3'));
 }

@@ -1,0 +1,61 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createRequire } from 'node:module';
+import { createServer } from 'node:net';
+import { dirname, join } from 'node:path';
+
+const program = join(dirname(createRequire(import.meta.url).resolve('s3rver/package.json')), 'bin/s3rver.js');
+
+/** What the test server takes for an account; for the AWS SDK's own environment variables. */
+export const s3Account = { AWS_ACCESS_KEY_ID: 'S3RVER', AWS_SECRET_ACCESS_KEY: 'S3RVER' } as const;
+
+export interface S3Server {
+  /** Address of a store in its bucket, as in OBJECT_STORE_URL. */
+  url: string;
+  port: number;
+  stop(): Promise<void>;
+}
+
+/** Starts an S3-compatible server as a process of its own, with one empty bucket kept in this folder. */
+export async function startS3Server(folder: string, port?: number): Promise<S3Server> {
+  const at = port ?? (await freePort());
+  const child = spawn(
+    process.execPath,
+    [program, '-d', folder, '-a', '127.0.0.1', '-p', String(at), '--configure-bucket', 'garboard'],
+    { stdio: ['ignore', 'ignore', 'pipe'] },
+  );
+  let said = '';
+  child.stderr.on('data', (chunk) => {
+    said += chunk;
+  });
+  for (let tries = 0; !(await answers(at)); tries += 1) {
+    if (tries > 200 || child.exitCode !== null) throw new Error(`The S3 server did not start. ${said}`);
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  return {
+    url: `s3://garboard/firm-files?endpoint=http://127.0.0.1:${at}&region=eu-west-1&pathStyle=1`,
+    port: at,
+    async stop() {
+      if (child.exitCode !== null || child.signalCode !== null) return;
+      child.kill('SIGKILL');
+      await once(child, 'exit');
+    },
+  };
+}
+
+async function answers(port: number): Promise<boolean> {
+  return fetch(`http://127.0.0.1:${port}/`).then(
+    () => true,
+    () => false,
+  );
+}
+
+async function freePort(): Promise<number> {
+  const server = createServer().listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const address = server.address();
+  server.close();
+  await once(server, 'close');
+  if (address === null || typeof address === 'string') throw new Error('No port is free.');
+  return address.port;
+}
