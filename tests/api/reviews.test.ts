@@ -143,10 +143,10 @@ describe('a review', () => {
       ]),
     );
     const notices = await inTransaction(server.db, [], (tx) =>
-      tx.outbox.findMany({ where: { job: 'mail.notice' } }),
+      tx.outbox.findMany({ where: { job: 'event.fan-out' }, orderBy: { id: 'asc' } }),
     );
-    const told = notices.map(({ data }) => (data as { personId: string }).personId);
-    expect(told).toEqual([firm.principal.id, firm.surveyor.id, firm.surveyor.id]);
+    const told = notices.map(({ data }) => (data as { personIds: string[] }).personIds);
+    expect(told).toEqual([[firm.principal.id], [firm.surveyor.id], [], [firm.surveyor.id]]);
   });
 
   it('is nobody’s affair outside the firm, and ends when the record is taken back by hand', async () => {

@@ -2,10 +2,11 @@ import { type JobData, type JobName, jobs } from '@garboard/contract/jobs';
 import { NoRetryError, type ReceivedJob } from '@garboard/platform/queue';
 import type { Attempt, JobDeps } from './job-deps.ts';
 import { collectObjectJob } from './jobs/collect-object.ts';
+import { deliverMailJob } from './jobs/deliver-mail.ts';
 import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
 import { derivePhotoJob } from './jobs/derive-photo.ts';
+import { fanOutEventJob } from './jobs/fan-out-event.ts';
 import { mailInvitationJob } from './jobs/mail-invitation.ts';
-import { mailNoticeJob } from './jobs/mail-notice.ts';
 import { renderReportJob } from './jobs/render-report.ts';
 
 type Handlers = {
@@ -20,7 +21,8 @@ const handlers: Handlers = {
   'clearance-file.derive': deriveClearanceFileJob,
   'object.collect': collectObjectJob,
   'mail.invitation': mailInvitationJob,
-  'mail.notice': mailNoticeJob,
+  'event.fan-out': fanOutEventJob,
+  'mail.deliver': deliverMailJob,
 };
 
 const isJobName = (name: string): name is JobName => Object.hasOwn(handlers, name);

@@ -1,4 +1,5 @@
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
+import { gatherDue, resendDue } from '@garboard/core/notices/gather-mail';
 import { requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
 import { sweepPreviews } from '@garboard/core/reports/sweep-previews';
@@ -27,6 +28,8 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   await inTransaction(db, [], (tx) => tidy(tx, clock()));
   const abandoned = await inTransaction(db, firmIds, (tx) => tidyUploads(tx, clock()));
   if (abandoned > 0) log.info({ abandoned }, 'uploads in parts given up');
+  await inTransaction(db, firmIds, (tx) => gatherDue({ tx, clock }, firmIds));
+  await inTransaction(db, [], (tx) => resendDue({ tx, clock }));
   await store.sweepParts(partsMs);
   const staged = await store.sweepStaging(stagingMs);
   if (staged > 0) log.info({ staged }, 'abandoned uploads removed');

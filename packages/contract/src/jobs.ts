@@ -11,8 +11,10 @@ export const jobs = {
   'clearance-file.derive': z.object({ firmId: id, fileId: id }),
   'object.collect': z.object({ sha256: z.string() }),
   'mail.invitation': z.object({ linkId: id }),
-  /** Tells one person what an event of a survey says. */
-  'mail.notice': z.object({ firmId: id, eventId: id, personId: id }),
+  /** Tells people of an event: those its kind concerns, and those named by whoever recorded it. */
+  'event.fan-out': z.object({ firmId: id, eventId: id, personIds: z.array(id).max(500).optional() }),
+  /** Sends one message that was gathered from notices. */
+  'mail.deliver': z.object({ mailId: id }),
   /** Prints one finding for whoever waits for it; handed to its queue directly, so as to lose no time. */
   'finding.preview': z.object({ firmId: id, reportId: id }),
 } as const;
@@ -27,7 +29,8 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
   'clearance-file.derive': 'images',
   'object.collect': 'errands',
   'mail.invitation': 'errands',
-  'mail.notice': 'errands',
+  'event.fan-out': 'errands',
+  'mail.deliver': 'errands',
   'finding.preview': 'previews',
 };
 export const queueNames = ['reports', 'previews', 'images', 'errands'] as const;

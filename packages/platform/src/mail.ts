@@ -10,13 +10,32 @@ export interface MailMessage {
   text: string;
   html: string;
   messageId: string;
+  /** Where whoever gets it says what they want to be mailed (RFC 2369). */
+  settingsUrl?: string;
 }
 
 export interface Mailer {
-  /** Sends one message. @throws Error when the mail server refuses it or can't be reached. */
+  /**
+   * Sends one message.
+   * @throws MailRefusedError when the mail server will never take it; Error when it may do so later or is away.
+   */
   sendMail(message: MailMessage): Promise<void>;
   close(): void;
 }
+
+/** The mail server refused a message for good (5xx). */
+export class MailRefusedError extends Error {
+  override name = 'MailRefusedError';
+  /** Whether it is the address that gets no mail, rather than this message. */
+  readonly address: boolean;
+  constructor(answer: string, address: boolean) {
+    super(answer);
+    this.address = address;
+  }
+}
+
+// Long enough for a server that looks names up before it greets, short enough not to hold up other errands.
+const timeouts = { connectionTimeout: 20_000, greetingTimeout: 30_000, socketTimeout: 60_000 };
 
 /**
  * Opens the way mail leaves: the server at `smtpUrl`, else one `.eml` file a message in `$DATA_DIR/mail`,
@@ -25,10 +44,12 @@ export interface Mailer {
  */
 export function openMailer(options: { smtpUrl?: string; dataDir: string; from: string }): Mailer {
   if (options.smtpUrl) {
-    const transport = createTransport(options.smtpUrl);
+    const transport = createTransport({ url: options.smtpUrl, ...timeouts });
     return {
       async sendMail(message) {
-        await transport.sendMail(envelope(options.from, message));
+        await transport.sendMail(envelope(options.from, message)).catch((error: unknown) => {
+          throw refusalOf(error) ?? error;
+        });
       },
       close: () => transport.close(),
     };
@@ -49,14 +70,38 @@ export function openMailer(options: { smtpUrl?: string; dataDir: string; from: s
   };
 }
 
+/**
+ * What nodemailer tells of a server's answer. A 5xx to the greeting, the sign-in or the sender's address is about
+ * ourselves: an operator mends that, and the message goes then.
+ */
+function refusalOf(error: unknown): MailRefusedError | null {
+  const { responseCode = 0, response = '', command = '' } = error as Partial<SmtpError>;
+  if (responseCode < 500 || responseCode > 599) return null;
+  if (command !== 'RCPT TO' && command !== 'DATA') return null;
+  // RFC 3463: x.1 is about the address, x.2 about the mailbox; x.7 about policy, which is the sender's.
+  const subject = /^5\d\d[ -]5\.(\d+)\./.exec(response)?.[1];
+  const address = subject ? subject === '1' || subject === '2' : command === 'RCPT TO';
+  return new MailRefusedError(response.slice(0, 300), address);
+}
+
+interface SmtpError {
+  responseCode: number;
+  response: string;
+  command: string;
+}
+
 function envelope(from: string, message: MailMessage) {
+  const { to, subject, text, html, settingsUrl } = message;
   return {
     from,
-    to: message.to,
-    subject: message.subject,
-    text: message.text,
-    html: message.html,
+    to,
+    subject,
+    text,
+    html,
     messageId: `<${message.messageId}>`,
+    // RFC 3834: nobody's holiday reply is wanted.
+    headers: { 'Auto-Submitted': 'auto-generated' },
+    ...(settingsUrl ? { list: { unsubscribe: { url: settingsUrl, comment: 'Mail settings' } } } : {}),
     // Content never comes from a path or an address: what is mailed was built by the caller.
     disableFileAccess: true,
     disableUrlAccess: true,

@@ -1,17 +1,30 @@
-import type { Notice } from '@garboard/core/events/notice-for';
+import type { MailContents, ToldNotice } from '@garboard/core/notices/mail-contents';
+import { eventSummary } from '@garboard/trade/event-words';
 import { mailPage } from './mail-page.ts';
 
-/** The words of a notice. @param address where what it tells of can be read */
+/** The words of a message. @param publicUrl address of the installation, without a slash at its end */
 export function noticeMail(
-  { about, sentence, firmName }: Notice,
-  address: string,
+  { notices }: MailContents,
+  publicUrl: string,
 ): { subject: string; text: string; html: string } {
-  const subject = `${about}: ${shortened(sentence)}`.replace(/\s+/g, ' ');
-  const opening = `${firmName} has this to tell you of ${about}:`;
+  const told = notices.map((notice) => ({ ...notice, sentence: sentenceOf(notice), about: aboutOf(notice) }));
+  const [first] = told;
+  const subject = (
+    first && told.length === 1
+      ? `${first.about}: ${shortened(first.sentence)}`
+      : `${told.length} notices from Garboard`
+  ).replace(/\s+/g, ' ');
   const asking = 'You can read it here after signing in:';
-  const html = mailPage({ title: subject, paragraphs: [opening, sentence], asking, address });
-  return { subject, text: `${opening}\n\n${sentence}\n\n${asking}\n${address}\n`, html };
+  const address = `${publicUrl}${first && told.length === 1 ? first.path : '/notices'}`;
+  const paragraphs = told.map(({ about, sentence }) => `${about}\n${sentence}`);
+  const html = mailPage({ title: subject, paragraphs, asking, address });
+  return { subject, text: `${paragraphs.join('\n\n')}\n\n${asking}\n${address}\n`, html };
 }
+
+const aboutOf = ({ facts }: ToldNotice): string =>
+  facts.vessel ? `${facts.vessel}, survey ${facts.survey}` : facts.firm;
+
+const sentenceOf = ({ kind, facts }: ToldNotice): string => eventSummary(kind, facts.data);
 
 function shortened(text: string): string {
   const letters = [...text];

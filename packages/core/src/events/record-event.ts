@@ -1,10 +1,11 @@
+import type { JobData } from '@garboard/contract/jobs';
 import type { Prisma } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import type { EventKind } from '@garboard/trade/event-words';
 import { fansOut } from '@garboard/trade/notice-kinds';
 import { actorId, actorName } from '../access/actor.ts';
 import type { Ctx } from '../context.ts';
-import { enqueue } from '../outbox/enqueue.ts';
+import { enqueueAll } from '../outbox/enqueue.ts';
 
 export interface NewEvent {
   firmId: string;
@@ -18,6 +19,8 @@ export interface NewEvent {
   data?: Prisma.InputJsonObject;
   /** On whose behalf Garboard did it; left out when it is the one who acts. */
   behalf?: { id: string | null; name: string };
+  /** Who is to be told besides those whom the kind concerns: `named` in trade/notice-kinds. */
+  tell?: readonly string[];
 }
 
 /** Writes what was done into the firm’s record, in the transaction that does it. Answers the event’s id. */
@@ -43,5 +46,13 @@ export async function recordEvents(ctx: Ctx, events: readonly NewEvent[]): Promi
     data: event.data ?? {},
   }));
   await ctx.tx.event.createMany({ data: rows });
+  await enqueueAll(ctx.tx, 'event.fan-out', events.flatMap(fanOutOf(rows)));
   return rows.map((row) => row.id);
 }
+
+const fanOutOf =
+  (rows: readonly { id: string }[]) =>
+  ({ kind, firmId, tell }: NewEvent, place: number): JobData<'event.fan-out'>[] => {
+    const eventId = rows[place]?.id;
+    return eventId && fansOut(kind) ? [{ firmId, eventId, personIds: tell && [...new Set(tell)] }] : [];
+  };

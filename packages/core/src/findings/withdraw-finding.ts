@@ -2,7 +2,6 @@ import type { Finding } from '@garboard/contract/findings';
 import type { FindingState } from '@garboard/trade/vocabulary';
 import { actorName } from '../access/actor.ts';
 import type { Ctx } from '../context.ts';
-import { notify, releasedTo } from '../events/notify.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { wrongState } from '../problems.ts';
 import { getFinding } from './get-finding.ts';
@@ -45,11 +44,10 @@ export async function withdrawFinding(
     const { state } = await ctx.tx.finding.findUniqueOrThrow({ where: { id }, select: { state: true } });
     throw wrongState(notNow[state as keyof typeof notNow]);
   }
-  const eventId = await recordEvent(ctx, {
+  await recordEvent(ctx, {
     ...{ firmId, surveyId, findingId: id, kind: 'finding.withdrawn', role },
     // The words that parties know it by.
     data: { title: issuedTitle(finding), reason },
   });
-  await notify(ctx, { firmId, eventId, personIds: await releasedTo(ctx, surveyId) });
   return getFinding(ctx, id);
 }

@@ -8,3 +8,15 @@ export async function enqueue<N extends JobName>(tx: Tx, job: N, data: JobData<N
   await tx.outbox.create({ data: { id, job, data: jobs[job].parse(data) } });
   return id;
 }
+
+/** The same for several jobs of a kind, in this order. */
+export async function enqueueAll<N extends JobName>(
+  tx: Tx,
+  job: N,
+  all: readonly JobData<N>[],
+): Promise<void> {
+  if (all.length === 0) return;
+  await tx.outbox.createMany({
+    data: all.map((data) => ({ id: newId(), job, data: jobs[job].parse(data) })),
+  });
+}

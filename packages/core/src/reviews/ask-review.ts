@@ -6,7 +6,6 @@ import type { z } from 'zod';
 import { actorId, actorName } from '../access/actor.ts';
 import { authorise } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
-import { notify } from '../events/notify.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { invalidField, wrongState } from '../problems.ts';
 import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
@@ -56,9 +55,11 @@ export async function askReview(ctx: Ctx, { surveyId, ask }: AskReview): Promise
       data: { state: 'in-review', version: { increment: 1 } },
     });
   }
-  const data = { reviewer };
-  const eventId = await recordEvent(ctx, { firmId, surveyId: survey.id, kind: 'review.asked', role, data });
-  if (ask.reviewerId) await notify(ctx, { firmId, eventId, personIds: [ask.reviewerId] });
+  await recordEvent(ctx, {
+    ...{ firmId, surveyId: survey.id, kind: 'review.asked', role },
+    data: { reviewer },
+    tell: ask.reviewerId ? [ask.reviewerId] : [],
+  });
   return presentReview(row);
 }
 

@@ -3,7 +3,6 @@ import type { z } from 'zod';
 import { actorId, actorName } from '../access/actor.ts';
 import { authorise } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
-import { notify } from '../events/notify.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { notAllowed, Refusal, wrongState } from '../problems.ts';
 import { freezeRecord } from '../reports/freeze-snapshot.ts';
@@ -60,8 +59,7 @@ export async function decideReview(ctx: Ctx, input: DecideReview): Promise<Revie
   }
   const { firmId } = survey;
   const kind = approves ? 'review.approved' : 'review.sent-back';
-  const eventId = await recordEvent(ctx, { firmId, surveyId: survey.id, kind, role, data: { reason } });
-  const told = [review.askedById, survey.surveyorId].flatMap((id) => id ?? []);
-  await notify(ctx, { firmId, eventId, personIds: told });
+  const tell = [review.askedById, survey.surveyorId].flatMap((id) => id ?? []);
+  await recordEvent(ctx, { firmId, surveyId: survey.id, kind, role, data: { reason }, tell });
   return presentReview(row);
 }
