@@ -5,6 +5,7 @@ export interface SessionRow {
   person_id: string;
   name: string;
   email: string;
+  last_seen_at: Date;
   memberships: { firmId: string; role: string }[];
   firm_ids: string[];
 }
@@ -15,9 +16,68 @@ export async function findSession(db: Database, tokenHash: string): Promise<Sess
   return rows[0] ?? null;
 }
 
+/** Notes that a session was used, and from where; its end moves on with it, up to its longest life. */
+export async function touchSession(
+  db: Database,
+  seen: { tokenHash: string; address: string; now: Date; idleMs: number; longestMs: number },
+): Promise<void> {
+  const { tokenHash, address, now, idleMs, longestMs } = seen;
+  const idleEnd = new Date(now.getTime() + idleMs);
+  await db.prisma.$executeRaw`
+    UPDATE sessions SET last_seen_at = ${now}, address = ${address},
+      expires_at = least(${idleEnd}, created_at + ${longestMs} * interval '1 millisecond')
+    WHERE token_hash = ${tokenHash}`;
+}
+
+/** Whom an API key lets act, in which role in which firm. */
+export interface ApiKeyRow {
+  key_id: string;
+  firm_id: string;
+  role: string;
+  access: string;
+  person_id: string;
+  name: string;
+  email: string;
+  /** Whether the role is one of the firm's staff; else a party's. */
+  is_staff: boolean;
+}
+
+/** What a usable key stands for, and notes that it was used; null when it doesn't work, or its role was lost. */
+export async function useApiKey(db: Database, tokenHash: string): Promise<ApiKeyRow | null> {
+  const rows = await db.prisma.$queryRaw<ApiKeyRow[]>`SELECT * FROM garboard_use_api_key(${tokenHash})`;
+  return rows[0] ?? null;
+}
+
+/** The share link with this secret, of any firm; null when there is none. */
+export async function findShareLink(
+  tx: Tx,
+  tokenHash: string,
+): Promise<{ id: string; firm_id: string } | null> {
+  const rows = await tx.$queryRaw<{ id: string; firm_id: string }[]>`
+    SELECT * FROM garboard_share_link(${tokenHash})`;
+  return rows[0] ?? null;
+}
+
+/** The share link whose opening this is, while it may be read on; null when there is none. */
+export async function findShareViewing(
+  tx: Tx,
+  { id, tokenHash }: { id: string; tokenHash: string },
+): Promise<{ share_link_id: string; firm_id: string; opened_at: Date; expires_at: Date } | null> {
+  const rows = await tx.$queryRaw<
+    { share_link_id: string; firm_id: string; opened_at: Date; expires_at: Date }[]
+  >`SELECT * FROM garboard_share_viewing(${id}::uuid, ${tokenHash})`;
+  return rows[0] ?? null;
+}
+
 /** Every firm of the installation; for the worker's sweeps. */
 export async function allFirmIds(db: Database): Promise<string[]> {
   const rows = await db.prisma.$queryRaw<{ ids: string[] | null }[]>`SELECT garboard_all_firms() AS ids`;
+  return rows[0]?.ids ?? [];
+}
+
+/** Every firm that has a record of events, those whose own row is gone among them. */
+export async function recordFirmIds(db: Database): Promise<string[]> {
+  const rows = await db.prisma.$queryRaw<{ ids: string[] | null }[]>`SELECT garboard_record_firms() AS ids`;
   return rows[0]?.ids ?? [];
 }
 
