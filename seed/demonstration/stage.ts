@@ -1,4 +1,4 @@
-import type { Actor, PersonActor } from '@garboard/core/access/actor';
+import { type Actor, type PersonActor, sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import { type Database, inTransaction } from '@garboard/db/database';
 import type { Env } from '@garboard/platform/env';
@@ -40,7 +40,7 @@ export function actorOf(stage: Stage, key: string): PersonActor {
 
 /** Runs a use case as one of the cast at a time in the past, as if it had been done then. */
 export function as<T>(stage: Stage, actor: Actor, at: Date, work: (ctx: Ctx) => Promise<T>): Promise<T> {
-  return inTransaction(stage.db, actor.firmIds, (tx) =>
+  return inTransaction(stage.db, sightOf(actor), (tx) =>
     work({ actor, tx, store: stage.store, clock: () => at, log: stage.log }),
   );
 }

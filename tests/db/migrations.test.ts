@@ -56,7 +56,9 @@ test('an account without rights is told what to ask for, and goes on once it has
   try {
     await expect(migrate({ url: url.href })).rejects.toThrow(`GRANT garboard_app TO ${name}`);
     await onServer(maintenance, `GRANT garboard_app TO ${name}`);
-    expect((await migrate({ url: url.href })).applied).toContain('20261125000000_first');
+    await expect(migrate({ url: url.href })).rejects.toThrow(`GRANT garboard_person TO ${name}`);
+    await onServer(maintenance, `GRANT garboard_person TO ${name}`);
+    expect((await migrate({ url: url.href })).applied).toContain('20261130045010_two_levels_of_sight');
   } finally {
     await onServer(maintenance, `DROP DATABASE ${name} WITH (FORCE)`);
     await onServer(maintenance, `DROP ROLE ${name}`);

@@ -29,17 +29,43 @@ export function openDatabase(url: string, connections = 12): Database {
   return { prisma, close: () => prisma.$disconnect() };
 }
 
+/** Whose rows a transaction may touch. Row-level security reads it; see the migration two_levels_of_sight. */
+export interface Sight {
+  /** Firms whose staff acts: all their rows. */
+  firmIds: readonly string[];
+  /** Who acts: what is theirs alone, and, as a party, what the surveys they take part in show them. */
+  personId: string | null;
+  /** Whether that person takes part in surveys of other firms. */
+  asParty?: boolean;
+  /** The one part, in one firm, to which an API key is limited. */
+  key?: { firmId: string; role: string } | undefined;
+}
+
+/** Whoever is a party to surveys works under this role: that of the application and the policies for parties. */
+const partyRole = 'garboard_person';
+
+async function setSight(tx: Tx, sight: Sight): Promise<void> {
+  const firms = sight.firmIds.join(',');
+  const person = sight.personId ?? '';
+  const key = sight.key ? `${sight.key.firmId}:${sight.key.role}` : '';
+  const role = sight.asParty ? Prisma.sql`, set_config('role', ${partyRole}, true)` : Prisma.empty;
+  await tx.$executeRaw`SELECT set_config('app.firm_ids', ${firms}, true),
+    set_config('app.person_id', ${person}, true), set_config('app.key', ${key}, true)${role}`;
+}
+
 /**
- * Runs work in one transaction that sees and may touch the rows of these firms only; everything is undone when it
- * throws.
+ * Runs work in one transaction that sees and may touch what this sight covers; everything is undone when it throws.
+ *
+ * @param sight firms alone mean Garboard itself, which may touch all rows of these
  */
 export async function inTransaction<T>(
   db: Database,
-  firmIds: readonly string[],
+  sight: Sight | readonly string[],
   work: (tx: Tx) => Promise<T>,
 ): Promise<T> {
+  const whole: Sight = 'firmIds' in sight ? sight : { firmIds: sight, personId: null };
   return db.prisma.$transaction(async (tx) => {
-    await tx.$executeRaw`SELECT set_config('app.firm_ids', ${firmIds.join(',')}, true)`;
+    await setSight(tx, whole);
     return work(tx);
   });
 }

@@ -1,4 +1,5 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
+import { sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import type { ServedFile } from '@garboard/core/files/served-file';
 import { inTransaction } from '@garboard/db/database';
@@ -51,7 +52,7 @@ export function serveFile<N extends BytesRoute>(
     handler: async (request, reply) => {
       const input = { params: request.params, query: request.query } as Asked<N>;
       const within: Within = (work) =>
-        inTransaction(deps.db, actorOf(request).firmIds, (tx) => work(contextOf(deps, request, tx)));
+        inTransaction(deps.db, sightOf(actorOf(request)), (tx) => work(contextOf(deps, request, tx)));
       const file = await find(within, input);
       const etag = `"${file.sha256}"`;
       reply.header('etag', etag);

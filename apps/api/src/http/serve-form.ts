@@ -1,4 +1,5 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
+import { sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import { type Accepts, inspectUpload } from '@garboard/core/files/inspect-upload';
 import type { ReceivedFile, Upload } from '@garboard/core/files/received-file';
@@ -80,7 +81,7 @@ export function serveForm<N extends FormRoute>(
         throw new Refusal('wrong-media-type', 'Send a multipart form with the files in parts named file.');
       }
 
-      const { timeZone } = await inTransaction(deps.db, actor.firmIds, async (tx) => {
+      const { timeZone } = await inTransaction(deps.db, sightOf(actor), async (tx) => {
         // A repeat gets the first answer, though what it asks may be impossible by now because of the first.
         const seen =
           key && (await tx.idempotencyKey.findUnique({ where: { personId_key: { personId, key } } }));
@@ -91,7 +92,7 @@ export function serveForm<N extends FormRoute>(
       try {
         const fields = parseFields(form, received.fields) as z.output<Routes[N]['form']>;
         const upload = await inspectUpload(received.files, { accepts, timeZone, now: deps.clock() });
-        const answer = await inTransaction(deps.db, actor.firmIds, (tx) => {
+        const answer = await inTransaction(deps.db, sightOf(actor), (tx) => {
           const run = () => handler(contextOf(deps, request, tx), { params, fields, upload });
           if (!key) return run();
           const files = received.files.map((file) => [file.name, file.staged?.sha256 ?? null]);

@@ -1,5 +1,6 @@
 import { type Route, type RouteName, routes } from '@garboard/contract/routes';
 import { partBytes, partMediaType, partOffsetHeader } from '@garboard/contract/uploads';
+import { sightOf } from '@garboard/core/access/actor';
 import { inspectUpload } from '@garboard/core/files/inspect-upload';
 import { Refusal } from '@garboard/core/problems';
 import { finishUpload } from '@garboard/core/uploads/finish-upload';
@@ -20,12 +21,12 @@ function offsetOf(request: FastifyRequest): number | null {
 /** Puts a whole upload together and makes it a photo. No transaction is open while its bytes are looked at. */
 async function finish(deps: Deps, request: FastifyRequest, upload: UploadRow, timeZone: string) {
   const { id, bytes, fileName } = upload;
-  const { firmIds } = actorOf(request);
+  const sight = sightOf(actorOf(request));
   const staged = await deps.store.stage(deps.store.readParts(id, bytes), { maxBytes: bytes });
   const received = { name: fileName, staged, maxBytes: bytes };
   try {
     const file = await inspectUpload([received], { accepts: 'pictures', timeZone, now: deps.clock() });
-    const record = await inTransaction(deps.db, firmIds, (tx) =>
+    const record = await inTransaction(deps.db, sight, (tx) =>
       finishUpload(contextOf(deps, request, tx), { id, file, sha256: staged.sha256 }),
     );
     await deps.store.dropParts(id);
@@ -57,9 +58,9 @@ export function servePart(app: FastifyInstance, deps: Deps, name: RouteName & 's
     config: { route },
     handler: async (request, reply) => {
       const { id } = request.params as { id: string };
-      const { firmIds } = actorOf(request);
+      const sight = sightOf(actorOf(request));
       const within = <T>(work: (ctx: ReturnType<typeof contextOf>) => Promise<T>) =>
-        inTransaction(deps.db, firmIds, (tx) => work(contextOf(deps, request, tx)));
+        inTransaction(deps.db, sight, (tx) => work(contextOf(deps, request, tx)));
       if (request.body !== undefined && !Buffer.isBuffer(request.body)) {
         throw new Refusal('wrong-media-type', `Send the part as ${partMediaType}.`);
       }

@@ -1,4 +1,5 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
+import { sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import { inTransaction } from '@garboard/db/database';
 import type { FastifyInstance } from 'fastify';
@@ -34,7 +35,7 @@ export function serveText<N extends TextRoute>(
     config: { route },
     handler: async (request, reply) => {
       const params = request.params as z.output<Routes[N]['params']>;
-      const made = await inTransaction(deps.db, actorOf(request).firmIds, (tx) =>
+      const made = await inTransaction(deps.db, sightOf(actorOf(request)), (tx) =>
         handler(contextOf(deps, request, tx), params),
       );
       reply.header('content-type', made.mediaType);

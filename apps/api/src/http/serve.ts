@@ -1,5 +1,5 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
-import type { Actor } from '@garboard/core/access/actor';
+import { type Actor, sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import { Refusal } from '@garboard/core/problems';
 import { inTransaction } from '@garboard/db/database';
@@ -76,7 +76,7 @@ export interface Served {
 }
 
 /**
- * Registers a route of the contract: validates, runs the handler in one transaction bound to the caller's firms,
+ * Registers a route of the contract: validates, runs the handler in one transaction bound to the caller's sight,
  * answers an `Idempotency-Key` already used with the first answer, sets `ETag` and `Link`.
  */
 export function serve<N extends RouteName>(
@@ -102,7 +102,7 @@ export function serve<N extends RouteName>(
         reply,
       } as Input<N>;
       const key = route.idempotent ? request.headers['idempotency-key'] : undefined;
-      const answer = await inTransaction(deps.db, actorOf(request).firmIds, async (tx) => {
+      const answer = await inTransaction(deps.db, sightOf(actorOf(request)), async (tx) => {
         const ctx = contextOf(deps, request, tx);
         const run = () => handler(ctx, input);
         if (typeof key !== 'string' || ctx.actor.kind !== 'person') return run();

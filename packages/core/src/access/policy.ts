@@ -1,13 +1,21 @@
-import { type Action, grantFor, type Role } from '@garboard/trade/permissions';
+import { type Action, type Grant, grantFor, type Role } from '@garboard/trade/permissions';
 import type { PartyRole } from '@garboard/trade/vocabulary';
 import { notAllowed } from '../problems.ts';
 import { type Actor, firmRole } from './actor.ts';
+
+/** A row of the actor's own among a survey's parties (`ownParties`). */
+export interface Part {
+  role: string;
+  released: boolean;
+  held: boolean;
+  client: boolean;
+}
 
 /** What of a survey decides who may do what with it; `parties` are the actor's own rows. */
 export interface Standing {
   firmId: string;
   clearanceDecidedBy: string;
-  parties: readonly { role: string; released: boolean; client: boolean }[];
+  parties: readonly Part[];
 }
 
 /** The roles in which the actor faces this survey. */
@@ -15,6 +23,20 @@ export function rolesOn(actor: Actor, standing: Standing): Role[] {
   const staff = firmRole(actor, standing.firmId);
   const parties = standing.parties.map((p) => p.role as PartyRole);
   return staff ? [staff, ...parties] : parties;
+}
+
+/** Whether what was issued is shown to this party. */
+const sees = (part: Part) => part.released && !part.held;
+
+/**
+ * Whether a party meets a grant's condition. Of `assigned` the finding itself is settled before: to a yard no others
+ * are visible.
+ */
+function meets(part: Part, grant: Grant, decidedByInsurer: boolean): boolean {
+  if (grant === 'yes') return true;
+  if (grant === 'client') return part.client;
+  if (grant === 'decides') return sees(part) && decidedByInsurer;
+  return sees(part);
 }
 
 /** The first role in which the actor may do this, or null. */
@@ -25,13 +47,10 @@ export function roleFor(actor: Actor, standing: Standing, action: Action): Role 
     const grant = grantFor(action, staff);
     if (grant === 'yes' || (grant === 'decides' && decidesAsStaff)) return staff;
   }
-  for (const party of standing.parties) {
-    const role = party.role as PartyRole;
+  for (const part of standing.parties) {
+    const role = part.role as PartyRole;
     const grant = grantFor(action, role);
-    if (grant === 'yes' || (grant === 'released' && party.released)) return role;
-    if (grant === 'assigned' && party.released) return role;
-    if (grant === 'client' && party.client) return role;
-    if (grant === 'decides' && party.released && !decidesAsStaff) return role;
+    if (grant && meets(part, grant, !decidesAsStaff)) return role;
   }
   return null;
 }
@@ -52,4 +71,4 @@ export const isStaff = (actor: Actor, standing: { firmId: string }): boolean =>
 
 /** Whether what was issued of this survey is shown to the actor. */
 export const seesIssued = (actor: Actor, standing: Standing): boolean =>
-  isStaff(actor, standing) || standing.parties.some((p) => p.released);
+  isStaff(actor, standing) || standing.parties.some(sees);

@@ -1,7 +1,7 @@
 import { type Action, grantFor } from '@garboard/trade/permissions';
 import type { FirmRole } from '@garboard/trade/vocabulary';
 import { invalidField, notAllowed } from '../problems.ts';
-import type { Actor } from './actor.ts';
+import { type Actor, membershipsOf } from './actor.ts';
 
 /**
  * The firm for which the actor records something new: the one named, or the only one they work for.
@@ -16,7 +16,7 @@ export function workingFirm(
   const memberships =
     actor.kind === 'system'
       ? actor.firmIds.map((firmId) => ({ firmId, role: 'principal' as const }))
-      : actor.memberships;
+      : membershipsOf(actor);
   const able = memberships.filter((m) => grantFor(action, m.role) === 'yes');
   const fitting = wished ? able.filter((m) => m.firmId === wished) : able;
   const [first, second] = fitting;

@@ -1,11 +1,8 @@
-import { actorId } from '../access/actor.ts';
 import { authorise } from '../access/policy.ts';
-import { visibleFindings } from '../access/scopes.ts';
+import { ownParties, visibleFindings } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
 import { notFound } from '../problems.ts';
 import { withFiles } from './present-clearance.ts';
-
-const nobody = '00000000-0000-0000-0000-000000000000';
 
 /** What is told to those who see a finding but not the evidence for it. */
 export const evidenceIsFor =
@@ -17,7 +14,7 @@ export const evidenceIsFor =
  * @throws Refusal `not-found` when the finding isn't visible; `not-allowed` when the evidence isn't for the actor.
  */
 export async function loadClearance(ctx: Ctx, clearanceId: string) {
-  const parties = { where: { personId: actorId(ctx.actor) ?? nobody } };
+  const parties = { where: ownParties(ctx.actor) };
   const clearance = await ctx.tx.clearance.findFirst({
     where: { id: clearanceId, finding: visibleFindings(ctx.actor) },
     include: { ...withFiles, finding: { include: { survey: { include: { parties } } } } },

@@ -1,16 +1,13 @@
-import { actorId } from '../access/actor.ts';
 import type { Standing } from '../access/policy.ts';
-import { visibleFindings } from '../access/scopes.ts';
+import { ownParties, visibleFindings } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
 import { notFound } from '../problems.ts';
-
-const nobody = '00000000-0000-0000-0000-000000000000';
 
 /** A finding with its survey as the actor stands to it: the actor's own party rows. @throws Refusal `not-found` */
 export async function loadFinding(ctx: Ctx, findingId: string) {
   const finding = await ctx.tx.finding.findFirst({
     where: { AND: [{ id: findingId }, visibleFindings(ctx.actor)] },
-    include: { survey: { include: { parties: { where: { personId: actorId(ctx.actor) ?? nobody } } } } },
+    include: { survey: { include: { parties: { where: ownParties(ctx.actor) } } } },
   });
   if (!finding) throw notFound('finding');
   return finding satisfies { survey: Standing };

@@ -1,6 +1,8 @@
 import type { me } from '@garboard/contract/people';
 import type { FirmRole, PartyRole } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
+import { membershipsOf } from '../access/actor.ts';
+import { ownParties } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
 import { notAllowed } from '../problems.ts';
 
@@ -9,12 +11,12 @@ export async function getMe(ctx: Ctx): Promise<z.output<typeof me>> {
   if (ctx.actor.kind !== 'person') throw notAllowed('Only a person can ask this.');
   const { personId, name, email } = ctx.actor;
   const members = await ctx.tx.firmMember.findMany({
-    where: { personId },
+    where: { personId, firmId: { in: membershipsOf(ctx.actor).map((m) => m.firmId) } },
     include: { firm: { select: { id: true, name: true } } },
     orderBy: { id: 'asc' },
   });
   const parties = await ctx.tx.party.findMany({
-    where: { personId },
+    where: ownParties(ctx.actor),
     include: {
       survey: {
         select: { number: true, vessel: { select: { name: true } }, firm: { select: { name: true } } },

@@ -19,11 +19,11 @@ interface Pictured {
 export async function asIssued<P extends Pictured>(ctx: Ctx, photos: readonly P[]): Promise<P[]> {
   const ids = photos.map((photo) => photo.id);
   const rows = await ctx.tx.$queryRaw<Pictured[]>`
-    SELECT DISTINCT ON (rp.photo_id) rp.photo_id AS id, 'ready' AS state, rp.thumb_hash AS "thumbHash",
-      rp.screen_hash AS "screenHash", rp.print_hash AS "printHash", rp.width, rp.height
-    FROM report_photos AS rp JOIN reports AS r ON r.id = rp.report_id
-    WHERE rp.photo_id = ANY (${ids}::uuid[]) AND r.state = 'issued'
-    ORDER BY rp.photo_id, (r.kind = 'full') DESC, r.id DESC`;
+    SELECT DISTINCT ON (photo_id) photo_id AS id, 'ready' AS state, thumb_hash AS "thumbHash",
+      screen_hash AS "screenHash", print_hash AS "printHash", width, height
+    FROM issued_pictures
+    WHERE photo_id = ANY (${ids}::uuid[])
+    ORDER BY photo_id, (kind = 'full') DESC, report_id DESC`;
   const kept = new Map(rows.flatMap((row) => (row.screenHash === null ? [] : [[row.id, row]])));
   return photos.map((photo) => ({ ...photo, ...kept.get(photo.id) }));
 }

@@ -20,7 +20,7 @@ export async function listPhotos(
   const after = decodeCursor(query.cursor, orderKeyForm);
   const rows = await ctx.tx.photo.findMany({
     where: {
-      AND: [{ surveyId }, visiblePhotos(ctx.actor), after === undefined ? {} : { orderKey: { gt: after } }],
+      AND: [{ surveyId }, await visiblePhotos(ctx), after === undefined ? {} : { orderKey: { gt: after } }],
     },
     include: photoInclude,
     orderBy: { orderKey: 'asc' },

@@ -1,10 +1,7 @@
-import { actorId } from '../access/actor.ts';
 import { isStaff, may } from '../access/policy.ts';
-import { visibleSurveys } from '../access/scopes.ts';
+import { ownParties, visibleSurveys } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
 import { notFound } from '../problems.ts';
-
-const nobody = '00000000-0000-0000-0000-000000000000';
 
 /** Everything of a report but its snapshot, which is large. */
 export const reportFacts = {
@@ -48,7 +45,7 @@ export async function loadReport(ctx: Ctx, reportId: string) {
           number: true,
           clearanceDecidedBy: true,
           vessel: { select: { name: true } },
-          parties: { where: { personId: actorId(ctx.actor) ?? nobody } },
+          parties: { where: ownParties(ctx.actor) },
         },
       },
     },

@@ -1,5 +1,4 @@
-import { actorId } from '../access/actor.ts';
-import { visibleSurveys } from '../access/scopes.ts';
+import { ownParties, visibleSurveys } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
 import { notFound } from '../problems.ts';
 
@@ -7,9 +6,7 @@ import { notFound } from '../problems.ts';
 export async function loadSurvey(ctx: Ctx, surveyId: string) {
   const survey = await ctx.tx.survey.findFirst({
     where: { AND: [{ id: surveyId }, visibleSurveys(ctx.actor)] },
-    include: {
-      parties: { where: { personId: actorId(ctx.actor) ?? '00000000-0000-0000-0000-000000000000' } },
-    },
+    include: { parties: { where: ownParties(ctx.actor) } },
   });
   if (!survey) throw notFound('survey');
   return survey;

@@ -2,12 +2,10 @@ import type { Survey } from '@garboard/contract/surveys';
 import type { Prisma } from '@garboard/db/database';
 import type { AttendanceCondition, Purpose, SurveyState } from '@garboard/trade/vocabulary';
 import type { Actor } from '../access/actor.ts';
-import { actorId } from '../access/actor.ts';
 import { isStaff, rolesOn, seesIssued } from '../access/policy.ts';
+import { ownParties } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
 import type { IssuedCounts } from './count-issued.ts';
-
-const nobody = '00000000-0000-0000-0000-000000000000';
 
 /** What a survey is read with: its vessel, attendances and the actor's own party rows. */
 export const surveyInclude = (actor: Actor) =>
@@ -15,7 +13,7 @@ export const surveyInclude = (actor: Actor) =>
     firm: { select: { name: true } },
     vessel: { select: { name: true } },
     attendances: { orderBy: { ordinal: 'asc' } },
-    parties: { where: { personId: actorId(actor) ?? nobody } },
+    parties: { where: ownParties(actor) },
   }) satisfies Prisma.SurveyInclude;
 
 export type SurveyRow = Prisma.SurveyGetPayload<{ include: ReturnType<typeof surveyInclude> }>;

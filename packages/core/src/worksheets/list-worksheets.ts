@@ -43,13 +43,14 @@ export async function listWorksheets(
   const after = decodeCursor(query.cursor, uuidForm);
   const survey = await loadSurvey(ctx, query.surveyId);
   const staff = isStaff(ctx.actor, survey);
+  const shown = viewCondition(ctx.actor, worksheetView(ctx.actor, survey));
   const rows = await ctx.tx.$queryRaw<Row[]>`
     SELECT s.id, s.finding_id, s.kind, s.title, s.printed, s.issued, s.row_version, s.created_at, s.updated_at,
            r.version, r.system, r.verdict, r.reasons, r.outputs
       FROM (SELECT w.id, w.kind, w.issued IS NOT NULL AS issued, w.version AS row_version, w.created_at,
                    w.updated_at, ${staff ? working : frozen}
               FROM worksheets w
-             WHERE w.survey_id = ${survey.id}::uuid AND ${viewCondition[worksheetView(ctx.actor, survey)]}
+             WHERE w.survey_id = ${survey.id}::uuid AND ${shown}
                AND ${after ? Prisma.sql`w.id > ${after}::uuid` : Prisma.sql`true`}) s
      CROSS JOIN LATERAL json_to_record(s.result)
         AS r (version int, system text, verdict text, reasons json, outputs json)

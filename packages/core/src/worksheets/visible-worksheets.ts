@@ -1,6 +1,7 @@
 import { Prisma } from '@garboard/db/database';
 import type { Actor } from '../access/actor.ts';
-import { isStaff, may, type Standing } from '../access/policy.ts';
+import { isStaff, may, type Standing, seesIssued } from '../access/policy.ts';
+import { ownPartiesSql } from '../access/scopes.ts';
 
 /** Which of a survey's worksheets the actor may see; `none` when there are none for them. */
 export type WorksheetView = 'all' | 'issued' | 'of-findings' | 'none';
@@ -12,13 +13,15 @@ export type WorksheetView = 'all' | 'issued' | 'of-findings' | 'none';
 export function worksheetView(actor: Actor, standing: Standing): WorksheetView {
   if (isStaff(actor, standing)) return 'all';
   if (may(actor, standing, 'report.read')) return 'issued';
-  return standing.parties.some((p) => p.released) ? 'of-findings' : 'none';
+  return seesIssued(actor, standing) ? 'of-findings' : 'none';
 }
 
-/** The same as a condition on rows of `worksheets w`. */
-export const viewCondition: Record<WorksheetView, Prisma.Sql> = {
-  all: Prisma.sql`true`,
-  issued: Prisma.sql`w.issued IS NOT NULL`,
-  'of-findings': Prisma.sql`w.issued->>'findingId' IS NOT NULL`,
-  none: Prisma.sql`false`,
-};
+/** The same as a condition on rows of `worksheets w`; a yard's are those of the findings that it puts right. */
+export function viewCondition(actor: Actor, view: WorksheetView): Prisma.Sql {
+  if (view === 'all') return Prisma.sql`true`;
+  if (view === 'issued') return Prisma.sql`w.issued IS NOT NULL`;
+  if (view === 'none') return Prisma.sql`false`;
+  return Prisma.sql`(w.issued->>'findingId')::uuid IN (
+    SELECT y.finding_id FROM finding_yards y JOIN parties p ON p.id = y.party_id
+     WHERE ${ownPartiesSql(actor)} AND p.released AND NOT p.held)`;
+}
