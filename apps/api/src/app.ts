@@ -16,6 +16,7 @@ import { coverageRoutes } from './routes/coverage.ts';
 import { docsRoutes } from './routes/docs.ts';
 import { findingRoutes } from './routes/findings.ts';
 import { healthRoutes } from './routes/health.ts';
+import { listRoutes } from './routes/lists.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { portalRoutes } from './routes/portal.ts';
@@ -97,6 +98,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   photoRoutes(app, deps);
   uploadRoutes(app, deps);
   findingRoutes(app, deps);
+  listRoutes(app, deps);
   worksheetRoutes(app, deps);
   catalogueRoutes(app, deps);
   coverageRoutes(app, deps);

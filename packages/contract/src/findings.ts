@@ -180,26 +180,3 @@ export const deletedFinding = z
   })
   .meta({ id: 'DeletedFinding' });
 export type DeletedFinding = z.infer<typeof deletedFinding>;
-
-export const recommendation = z
-  .object({
-    id,
-    number: z.int(),
-    title: z.string(),
-    system: z.enum(systems),
-    urgency: z.enum(urgencies),
-    state: z.enum(findingStates),
-    dueOn: day.nullable(),
-    overdue: z.boolean(),
-    waitingFor: z.enum(['owner', 'insurer', 'surveyor']).nullable(),
-    surveyId: id,
-    surveyNumber: z.string(),
-    vesselName: z.string(),
-    firmName: z.string(),
-  })
-  .meta({ id: 'Recommendation' });
-export const recommendationQuery = pageQuery.extend({
-  state: z.enum(findingStates).exclude(['draft']).optional(),
-  dueBefore: day.optional(),
-  q: z.string().max(100).optional().meta({ description: 'Part of the title, vessel name or survey number' }),
-});

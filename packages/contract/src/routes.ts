@@ -1,6 +1,7 @@
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { coverageRoutes } from './routes/coverage.ts';
 import { findingsRoutes } from './routes/findings.ts';
+import { listsRoutes } from './routes/lists.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
@@ -18,6 +19,7 @@ export const routes = {
   ...surveysRoutes,
   ...findingsRoutes,
   ...photosRoutes,
+  ...listsRoutes,
   ...catalogueRoutes,
   ...worksheetsRoutes,
   ...coverageRoutes,

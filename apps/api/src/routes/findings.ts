@@ -4,7 +4,6 @@ import { deleteFinding } from '@garboard/core/findings/delete-finding';
 import { getFinding } from '@garboard/core/findings/get-finding';
 import { listDeletedFindings } from '@garboard/core/findings/list-deleted';
 import { listFindings } from '@garboard/core/findings/list-findings';
-import { listRecommendations } from '@garboard/core/findings/list-recommendations';
 import { orderFindings } from '@garboard/core/findings/order-findings';
 import { restoreFinding } from '@garboard/core/findings/restore-finding';
 import { updateFinding } from '@garboard/core/findings/update-finding';
@@ -41,5 +40,4 @@ export function findingRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'listFindingEvents', (ctx, { params, query }) =>
     listFindingEvents(ctx, { findingId: params.id, ...query }),
   );
-  serve(app, deps, 'listRecommendations', (ctx, { query }) => listRecommendations(ctx, query));
 }

@@ -7,7 +7,7 @@ import { route } from './route.ts';
 
 const noFields = zod.object({});
 
-/** Photos, findings and recommendations. */
+/** Photos and findings. */
 export const findingsRoutes = {
   uploadPhotos: route({
     method: 'POST',
@@ -221,16 +221,5 @@ export const findingsRoutes = {
     query: pageQuery,
     status: 200,
     response: page(surveys.surveyEvent),
-  }),
-  listRecommendations: route({
-    method: 'GET',
-    path: '/v1/recommendations',
-    tag: 'Findings',
-    summary: 'Findings that require clearing, over every survey I may see, soonest due first',
-    access: 'signed-in',
-    permission: 'own-account',
-    query: findings.recommendationQuery,
-    status: 200,
-    response: page(findings.recommendation),
   }),
 };

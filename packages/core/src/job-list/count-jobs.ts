@@ -1,0 +1,29 @@
+import type { jobCounts } from '@garboard/contract/job-list';
+import { type JobStage, jobStages } from '@garboard/trade/job-stages';
+import type { z } from 'zod';
+import type { Ctx } from '../context.ts';
+import { jobRows } from './job-rows.ts';
+
+type Counts = z.input<typeof jobCounts>;
+
+interface Row extends Omit<Counts, 'stages'> {
+  stages: Partial<Record<JobStage, number>> | null;
+}
+
+/** How many of the firm's jobs stand at each stage, and what of the open ones is due or waits for the actor. */
+export async function countJobs(ctx: Ctx): Promise<Counts> {
+  const rows = await ctx.tx.$queryRaw<Row[]>`
+    WITH job AS MATERIALIZED (
+      SELECT stage, passed, next_on BETWEEN today AND today + 7 AS soon, w_me, surveyor_id FROM (${jobRows(ctx)}) AS j)
+    SELECT (SELECT json_object_agg(stage, n) FROM (SELECT stage, count(*) AS n FROM job GROUP BY stage) AS s) AS stages,
+           count(*) FILTER (WHERE passed AND stage NOT IN ('closed', 'cancelled'))::int AS overdue,
+           count(*) FILTER (WHERE soon AND stage NOT IN ('closed', 'cancelled'))::int AS "dueThisWeek",
+           count(*) FILTER (WHERE w_me)::int AS "waitingForMe",
+           (SELECT coalesce(json_agg(json_build_object('id', id, 'name', name) ORDER BY name), '[]')
+              FROM people WHERE id IN (SELECT surveyor_id FROM job)) AS surveyors
+      FROM job`;
+  const row = rows[0];
+  if (!row) throw new Error('Counting answered no row.');
+  const stages = Object.fromEntries(jobStages.map((stage) => [stage, row.stages?.[stage] ?? 0]));
+  return { ...row, stages: stages as Counts['stages'] };
+}

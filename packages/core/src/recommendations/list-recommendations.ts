@@ -1,0 +1,111 @@
+import type {
+  Clearer,
+  Recommendation,
+  RecommendationFilter,
+  recommendationSorts,
+} from '@garboard/contract/recommendations';
+import { Prisma } from '@garboard/db/database';
+import type { FindingState, System, Urgency } from '@garboard/trade/vocabulary';
+import type { Ctx } from '../context.ts';
+import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
+import { recommendationConditions, recommendationOrder } from './recommendation-terms.ts';
+import { mySurveys, seenRecommendation } from './sight.ts';
+
+export interface ListRecommendations extends RecommendationFilter, PageInput {
+  sort: (typeof recommendationSorts)[number];
+}
+
+interface Row {
+  id: string;
+  key: string;
+  total: number;
+  number: number;
+  title: string;
+  system: string;
+  urgency: string;
+  state: string;
+  due_on: string | null;
+  overdue: boolean;
+  waiting_for: string | null;
+  decides: boolean;
+  clearance_id: string | null;
+  sent_at: Date | null;
+  sent_by: string | null;
+  survey_id: string;
+  survey_number: string;
+  vessel_id: string;
+  vessel_name: string;
+  firm_id: string;
+  firm_name: string;
+}
+
+/**
+ * Findings that require clearing, over every survey of the actor's firms or released to the actor, with how many there
+ * are of them in all. Words are those that were issued. One statement: the actor's recommendations are read from an
+ * index, without their texts, put in order, and only those of the page are then fetched whole.
+ */
+export async function listRecommendations(
+  ctx: Ctx,
+  query: ListRecommendations,
+): Promise<{ items: Recommendation[]; next: string | null; total: number }> {
+  const order = recommendationOrder[query.sort];
+  const after = decodeCursor(query.cursor, order.cursor);
+  const from = after
+    ? Prisma.sql`WHERE (key, id) > (${after.slice(0, -37)}::${order.type}, ${after.slice(-36)}::uuid)`
+    : Prisma.empty;
+  const rows = await ctx.tx.$queryRaw<Row[]>`
+    WITH found AS MATERIALIZED (
+      SELECT f.id, ${order.key} AS key, m.number AS survey_number, m.vessel_id, m.decides, m.decider, m.today
+        FROM (${mySurveys(ctx)}) AS m
+        JOIN findings f ON f.survey_id = m.id
+        ${query.sort === 'vessel' || query.q ? Prisma.sql`JOIN vessels v ON v.id = m.vessel_id` : Prisma.empty}
+        ${query.sort === 'sent' ? Prisma.sql`LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'` : Prisma.empty}
+       WHERE ${seenRecommendation(ctx)} ${recommendationConditions(query)}),
+    page AS (SELECT * FROM found ${from} ORDER BY key, id LIMIT ${query.limit + 1})
+    SELECT f.id, page.key::text AS key, (SELECT count(*) FROM found)::int AS total, f.number,
+           f.issued_title AS title, f.issued_system AS system, f.issued_urgency AS urgency,
+           f.state, f.due_on::text AS due_on,
+           coalesce(f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < page.today, false) AS overdue,
+           CASE WHEN f.state IN ('open', 'returned') THEN 'owner'
+                WHEN f.state = 'evidence-sent' THEN page.decider END AS waiting_for,
+           page.decides, c.id AS clearance_id, c.sent_at, c.sent_by_name AS sent_by,
+           f.survey_id, page.survey_number, v.id AS vessel_id, v.name AS vessel_name,
+           firms.id AS firm_id, firms.name AS firm_name
+      FROM page
+      JOIN findings f ON f.id = page.id
+      JOIN vessels v ON v.id = page.vessel_id
+      JOIN firms ON firms.id = f.firm_id
+      LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'
+     ORDER BY page.key, page.id`;
+  const page = cutPage(rows, query.limit, (row) => `${row.key}_${row.id}`);
+  return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? 0 };
+}
+
+function present(row: Row): Recommendation {
+  const waits = row.state === 'evidence-sent' && row.clearance_id !== null && row.sent_at !== null;
+  return {
+    id: row.id,
+    number: row.number,
+    title: row.title,
+    system: row.system as System,
+    urgency: row.urgency as Urgency,
+    state: row.state as FindingState,
+    dueOn: row.due_on,
+    overdue: row.overdue,
+    waitingFor: row.waiting_for as Clearer | null,
+    evidence: waits
+      ? {
+          clearanceId: row.clearance_id ?? '',
+          sentAt: row.sent_at?.toISOString() ?? '',
+          sentBy: row.sent_by ?? '',
+        }
+      : null,
+    mayDecide: waits && row.decides,
+    surveyId: row.survey_id,
+    surveyNumber: row.survey_number,
+    vesselId: row.vessel_id,
+    vesselName: row.vessel_name,
+    firmId: row.firm_id,
+    firmName: row.firm_name,
+  };
+}
