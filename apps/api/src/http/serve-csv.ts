@@ -1,5 +1,6 @@
 import { Readable } from 'node:stream';
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
+import { sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import { inTransaction } from '@garboard/db/database';
 import { stringify } from 'csv-stringify';
@@ -46,7 +47,7 @@ export function serveCsv<N extends CsvRoute, Item>(
     handler: async (request, reply) => {
       const query = request.query as z.output<Routes[N]['query']>;
       const read = (cursor: string | undefined) =>
-        inTransaction(deps.db, actorOf(request).firmIds, (tx) =>
+        inTransaction(deps.db, sightOf(actorOf(request)), (tx) =>
           list.page(contextOf(deps, request, tx), query, cursor),
         );
       // The first page before anything is sent: what is refused is refused with its own status.
