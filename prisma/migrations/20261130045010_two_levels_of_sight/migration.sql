@@ -67,17 +67,19 @@ CREATE VIEW my_parties AS
         AND (nullif(current_setting('app.key', true), '') IS NULL
             OR current_setting('app.key', true) = p.firm_id::text || ':' || p.role);
 
--- Findings that were issued and released to the person; a yard's are those it was asked to put right.
+-- Findings that the person, as a yard, was asked to put right.
+CREATE VIEW my_yard_findings AS
+    SELECT y.finding_id AS id
+    FROM finding_yards AS y JOIN my_parties AS m ON m.id = y.party_id
+    WHERE m.sees AND y.person_id = nullif(current_setting('app.person_id', true), '')::uuid;
+
+-- Findings that were issued and released to the person.
 CREATE VIEW my_findings AS
     SELECT f.id, f.survey_id
     FROM findings AS f
     WHERE f.state <> 'draft' AND (
         EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = f.survey_id AND m.sees AND m.role <> 'yard')
-        OR EXISTS (
-            SELECT FROM finding_yards AS y JOIN my_parties AS m ON m.id = y.party_id
-            WHERE y.finding_id = f.id AND m.sees
-                AND y.person_id = nullif(current_setting('app.person_id', true), '')::uuid
-        )
+        OR EXISTS (SELECT FROM my_yard_findings AS y WHERE y.id = f.id)
     );
 
 CREATE VIEW my_vessels AS
@@ -109,8 +111,9 @@ CREATE VIEW issued_pictures AS
         OR EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = r.survey_id AND m.sees)
     );
 
-REVOKE ALL ON my_parties, my_findings, my_vessels, my_reports, my_photos, my_yard_photos, issued_pictures FROM garboard_app;
-GRANT SELECT ON my_parties, my_findings, my_vessels, my_reports, my_photos, my_yard_photos, issued_pictures
+REVOKE ALL ON my_parties, my_findings, my_yard_findings, my_vessels, my_reports, my_photos, my_yard_photos, issued_pictures
+    FROM garboard_app;
+GRANT SELECT ON my_parties, my_findings, my_yard_findings, my_vessels, my_reports, my_photos, my_yard_photos, issued_pictures
     TO garboard_app;
 
 -- For the tables to come: SELECT garboard_add_policies('table', level, writes).
@@ -219,15 +222,12 @@ CREATE POLICY party_update ON parties FOR UPDATE TO garboard_person
 CREATE TRIGGER kept BEFORE UPDATE ON parties FOR EACH ROW WHEN (current_user = 'garboard_person')
     EXECUTE FUNCTION garboard_keep_columns('id', 'firm_id', 'survey_id', 'person_id', 'role', 'name', 'client', 'held');
 
--- Findings: what was issued; a party moves their state on and no word of them.
+-- Findings: what was issued; a party moves their state on and no word of them. Lists go over tens of thousands of these:
+-- IN is worked out once a statement (half a millisecond for a person with 1 700 surveys), EXISTS once a row.
 CREATE POLICY party_select ON findings FOR SELECT TO garboard_person USING (
     state <> 'draft' AND (
-        EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = findings.survey_id AND m.sees AND m.role <> 'yard')
-        OR EXISTS (
-            SELECT FROM finding_yards AS y JOIN my_parties AS m ON m.id = y.party_id
-            WHERE y.finding_id = findings.id AND m.sees
-                AND y.person_id = nullif(current_setting('app.person_id', true), '')::uuid
-        )
+        survey_id IN (SELECT m.survey_id FROM my_parties AS m WHERE m.sees AND m.role <> 'yard')
+        OR id IN (SELECT m.id FROM my_yard_findings AS m)
     )
 );
 CREATE POLICY party_update ON findings FOR UPDATE TO garboard_person
