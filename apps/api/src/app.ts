@@ -17,6 +17,7 @@ import { docsRoutes } from './routes/docs.ts';
 import { findingRoutes } from './routes/findings.ts';
 import { healthRoutes } from './routes/health.ts';
 import { listRoutes } from './routes/lists.ts';
+import { noticeRoutes } from './routes/notices.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { portalRoutes } from './routes/portal.ts';
@@ -104,6 +105,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   coverageRoutes(app, deps);
   reportRoutes(app, deps);
   reviewRoutes(app, deps);
+  noticeRoutes(app, deps);
   verificationRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);

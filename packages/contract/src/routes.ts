@@ -2,6 +2,7 @@ import { catalogueRoutes } from './routes/catalogue.ts';
 import { coverageRoutes } from './routes/coverage.ts';
 import { findingsRoutes } from './routes/findings.ts';
 import { listsRoutes } from './routes/lists.ts';
+import { noticesRoutes } from './routes/notices.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
@@ -25,6 +26,7 @@ export const routes = {
   ...coverageRoutes,
   ...reportsRoutes,
   ...reviewRoutes,
+  ...noticesRoutes,
   ...verificationRoutes,
 } satisfies Record<string, Route>;
 

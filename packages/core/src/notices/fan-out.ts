@@ -17,7 +17,7 @@ export async function fanOut(
   if (!event || !rule) return { told: 0 };
   const told = await audienceOf(ctx, event, rule, personIds);
   if (told.length === 0) return { told: 0 };
-  const { facts, timeZone } = await noticeFacts(ctx, event);
+  const facts = await noticeFacts(ctx, event);
   const people = await ctx.tx.person.findMany({
     where: { id: { in: told } },
     select: {
@@ -33,9 +33,9 @@ export async function fanOut(
       id: newId(),
       ...{ personId: person.id, firmId, eventId, surveyId, findingId, kind },
       topic: rule.topic,
-      facts: facts as Prisma.InputJsonObject,
+      facts: facts as unknown as Prisma.InputJsonObject,
       at: event.at,
-      mailAfter: timeFor(ctx, person, rule, timeZone),
+      mailAfter: timeFor(ctx, person, rule, facts.timeZone),
     })),
     skipDuplicates: true,
     select: { personId: true, mailAfter: true },

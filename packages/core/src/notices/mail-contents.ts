@@ -1,5 +1,6 @@
+import type { NoticeFacts } from '@garboard/trade/notice-words/sayable';
 import type { Ctx } from '../context.ts';
-import { type NoticeFacts, noticeFactsForm } from './notice-facts.ts';
+import { noticeFactsForm } from './notice-facts.ts';
 import { noticePath } from './notice-path.ts';
 import { visibleNotices } from './visible-notices.ts';
 

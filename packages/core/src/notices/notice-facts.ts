@@ -1,3 +1,4 @@
+import type { NoticeFacts } from '@garboard/trade/notice-words/sayable';
 import { z } from 'zod';
 import type { Ctx } from '../context.ts';
 import { issuedTitle } from '../findings/load-finding.ts';
@@ -8,12 +9,12 @@ export const noticeFactsForm = z.object({
   actor: z.string(),
   vessel: z.string().nullable(),
   survey: z.string().nullable(),
+  timeZone: z.string(),
   finding: z.object({ number: z.number(), title: z.string(), dueOn: z.string().nullable() }).nullable(),
   data: z.record(z.string(), z.unknown()),
-});
-export type NoticeFacts = z.output<typeof noticeFactsForm>;
+}) satisfies z.ZodType<NoticeFacts>;
 
-/** The facts of an event, and the time zone of its survey. */
+/** The facts of an event. */
 export async function noticeFacts(
   ctx: Ctx,
   event: {
@@ -23,7 +24,7 @@ export async function noticeFacts(
     actorName: string;
     data: unknown;
   },
-): Promise<{ facts: NoticeFacts; timeZone: string }> {
+): Promise<NoticeFacts> {
   const firm = await ctx.tx.firm.findUniqueOrThrow({ where: { id: event.firmId }, select: { name: true } });
   const survey = event.surveyId
     ? await ctx.tx.survey.findUnique({
@@ -35,18 +36,16 @@ export async function noticeFacts(
     ? await ctx.tx.finding.findUnique({ where: { id: event.findingId } })
     : null;
   return {
-    facts: {
-      firm: firm.name,
-      actor: event.actorName,
-      vessel: survey?.vessel.name ?? null,
-      survey: survey?.number ?? null,
-      finding: finding && {
-        number: finding.number,
-        title: issuedTitle(finding),
-        dueOn: finding.dueOn?.toISOString().slice(0, 10) ?? null,
-      },
-      data: (event.data ?? {}) as Record<string, unknown>,
-    },
+    firm: firm.name,
+    actor: event.actorName,
+    vessel: survey?.vessel.name ?? null,
+    survey: survey?.number ?? null,
     timeZone: survey?.timeZone ?? 'UTC',
+    finding: finding && {
+      number: finding.number,
+      title: issuedTitle(finding),
+      dueOn: finding.dueOn?.toISOString().slice(0, 10) ?? null,
+    },
+    data: (event.data ?? {}) as Record<string, unknown>,
   };
 }
