@@ -7,6 +7,8 @@ export default defineConfig({
     globalSetup: ['tests/support/global-setup.ts'],
     pool: 'forks',
     maxWorkers: 2,
+    // As `npm start` runs the api and the worker.
+    execArgv: ['--max-semi-space-size=64'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
     reporters: ['default', ['json', { outputFile: 'tests/artefacts/results.json' }]],

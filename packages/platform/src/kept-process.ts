@@ -25,13 +25,19 @@ export interface ProgramSurroundings {
   onLine: (line: string) => void;
 }
 
+/**
+ * Answers and maps are made of many small objects that live for milliseconds: with the 16 MB that Node gives them by
+ * itself, collecting takes half the time of a large moisture map.
+ */
+const roomForNewObjects = '--max-semi-space-size=64';
+
 /** Starts a program. It shares no terminal signals with us (Ctrl-C is ours to pass on), and ends when we die. */
 export async function startProgram(program: Program, around: ProgramSurroundings): Promise<ChildProcess> {
   const log = await openLog(around.logFile);
   const root = repositoryRoot();
   const runner = program.watch
     ? [join(root, 'node_modules/tsx/dist/cli.mjs'), 'watch', '--clear-screen=false', program.file]
-    : ['--import', 'tsx', program.file];
+    : [roomForNewObjects, '--import', 'tsx', program.file];
   const child = spawn(process.execPath, [...runner, ...(program.args ?? [])], {
     cwd: root,
     env: around.env,

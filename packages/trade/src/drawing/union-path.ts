@@ -7,13 +7,13 @@ export interface Patch {
 /** Polygons whose corners are known to each other, by number; made once, outlined by as many groupings as needed. */
 export interface Mesh {
   /** Where each corner lies, in tenths of a px. */
-  x: number[];
-  y: number[];
+  x: Int32Array;
+  y: Int32Array;
   /** Each edge's corners, its patch and the patch beyond. */
-  from: number[];
-  to: number[];
-  inside: number[];
-  beyond: number[];
+  from: Int32Array;
+  to: Int32Array;
+  inside: Int32Array;
+  beyond: Int32Array;
 }
 
 /**
@@ -29,38 +29,72 @@ export interface Projection {
   scale: number;
 }
 
+/** Numbers for pairs of whole numbers, given out in order: an open table of at least twice as many places as pairs. */
+class Numbering {
+  readonly x: Int32Array;
+  readonly y: Int32Array;
+  size = 0;
+  readonly #places: Int32Array;
+  readonly #mask: number;
+
+  constructor(most: number) {
+    this.x = new Int32Array(most);
+    this.y = new Int32Array(most);
+    const places = 2 ** Math.ceil(Math.log2(2 * most + 2));
+    this.#places = new Int32Array(places).fill(-1);
+    this.#mask = places - 1;
+  }
+
+  of(x: number, y: number): number {
+    let place = (Math.imul(x, 0x9e3779b1) ^ Math.imul(y, 0x85ebca6b)) & this.#mask;
+    for (;;) {
+      const number = this.#places[place] ?? -1;
+      if (number < 0) break;
+      if (this.x[number] === x && this.y[number] === y) return number;
+      place = (place + 1) & this.#mask;
+    }
+    const number = this.size++;
+    this.#places[place] = number;
+    this.x[number] = x;
+    this.y[number] = y;
+    return number;
+  }
+}
+
 /** Joins polygons at their corners and brings them on the sheet, where they must lie between 0 and 100 000 px. */
 export function meshOf(patches: readonly Patch[], { left, top, scale }: Projection): Mesh {
-  const mesh: Mesh = { x: [], y: [], from: [], to: [], inside: [], beyond: [] };
-  const known = new Map<number, number>();
-  const cornerOf = (point: readonly [number, number] | undefined): number => {
-    const x = tenthsOf(left + scale * (point?.[0] ?? 0));
-    const y = tenthsOf(top - scale * (point?.[1] ?? 0));
-    const key = x * 1_048_576 + y;
-    let corner = known.get(key);
-    if (corner === undefined) {
-      corner = known.size;
-      known.set(key, corner);
-      mesh.x.push(x);
-      mesh.y.push(y);
-    }
-    return corner;
-  };
+  let most = 0;
+  for (const { ring } of patches) most += ring.length;
+  const corners = new Numbering(most);
+  const cornerOf = (point: readonly [number, number] | undefined): number =>
+    corners.of(tenthsOf(left + scale * (point?.[0] ?? 0)), tenthsOf(top - scale * (point?.[1] ?? 0)));
+  const [from, to] = [new Int32Array(most), new Int32Array(most)];
+  const [inside, beyond] = [new Int32Array(most), new Int32Array(most)];
+  let edges = 0;
   for (let patch = 0; patch < patches.length; patch++) {
     const { ring, across } = patches[patch] ?? { ring: [], across: [] };
+    if (ring.length === 0) continue;
     const first = cornerOf(ring[0]);
-    let from = first;
+    let corner = first;
     for (let i = 0; i < ring.length; i++) {
-      const to = i + 1 < ring.length ? cornerOf(ring[i + 1]) : first;
-      if (from === to) continue;
-      mesh.from.push(from);
-      mesh.to.push(to);
-      mesh.inside.push(patch);
-      mesh.beyond.push(across[i] ?? -1);
-      from = to;
+      const next = i + 1 < ring.length ? cornerOf(ring[i + 1]) : first;
+      if (corner === next) continue;
+      from[edges] = corner;
+      to[edges] = next;
+      inside[edges] = patch;
+      beyond[edges] = across[i] ?? -1;
+      edges += 1;
+      corner = next;
     }
   }
-  return mesh;
+  return {
+    x: corners.x.subarray(0, corners.size),
+    y: corners.y.subarray(0, corners.size),
+    from: from.subarray(0, edges),
+    to: to.subarray(0, edges),
+    inside: inside.subarray(0, edges),
+    beyond: beyond.subarray(0, edges),
+  };
 }
 
 /** Edges between a group and what is not of it, by group. */

@@ -111,17 +111,23 @@ export function layoutProblems(v: Given): InputProblem[] {
 }
 
 function samePlaces(points: readonly FreePoint[]): InputProblem[] {
-  const seen = new Map<string, number>();
-  for (const [row, point] of points.entries()) {
-    const place = placeOf(point).join(' ');
-    const earlier = seen.get(place);
-    if (earlier !== undefined) {
-      const message = `Readings at points, row ${row + 1}: stands where row ${earlier + 1} does; keep one of them.`;
-      return [{ field: `points/${row}`, message }];
-    }
-    seen.set(place, row);
+  const x = Float64Array.from(points, (point) => point.forward.in('m'));
+  const y = Float64Array.from(points, (point) => point.toPort.in('m'));
+  const at = (row: number) => [x[row] ?? 0, y[row] ?? 0] as const;
+  const order = Uint32Array.from(points.keys()).sort((a, b) => {
+    const [here, there] = [at(a), at(b)];
+    return here[0] - there[0] || here[1] - there[1] || a - b;
+  });
+  // The first row, in the order given, that stands where an earlier one does.
+  let found: { row: number; earlier: number } | undefined;
+  for (let i = 1; i < order.length; i++) {
+    const [earlier, row] = [order[i - 1] ?? 0, order[i] ?? 0];
+    if (x[earlier] !== x[row] || y[earlier] !== y[row] || (found && found.row < row)) continue;
+    found = { row, earlier };
   }
-  return [];
+  if (!found) return [];
+  const message = `Readings at points, row ${found.row + 1}: stands where row ${found.earlier + 1} does; keep one of them.`;
+  return [{ field: `points/${found.row}`, message }];
 }
 
 const turn = (a: Place, b: Place, c: Place) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

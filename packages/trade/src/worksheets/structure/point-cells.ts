@@ -141,6 +141,80 @@ function withoutSpecks(polygon: Edged, least: number): Edged {
   return { ring: ring.filter((_, i) => isLong(i)), across: across.filter((_, i) => isLong(i)) };
 }
 
+/** Centres of the circles through the corners of each triangle: x, y, x, y, … */
+function circumcentres({ triangles }: Delaunay<Place>, places: readonly Place[]): Float64Array {
+  const centres = new Float64Array((triangles.length / 3) * 2);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = places[triangles[t] ?? 0] ?? origin;
+    const b = places[triangles[t + 1] ?? 0] ?? origin;
+    const c = places[triangles[t + 2] ?? 0] ?? origin;
+    const [bx, by, cx, cy] = [b[0] - a[0], b[1] - a[1], c[0] - a[0], c[1] - a[1]];
+    const twice = 2 * (bx * cy - by * cx);
+    const [b2, c2] = [bx * bx + by * by, cx * cx + cy * cy];
+    centres[(t / 3) * 2] = a[0] + (cy * b2 - by * c2) / twice;
+    centres[(t / 3) * 2 + 1] = a[1] + (bx * c2 - cx * b2) / twice;
+  }
+  return centres;
+}
+
+/**
+ * The cell of a place that others surround, if all of it lies within reach: its corners are the centres of the
+ * triangles about it, shared with its neighbours to the last bit. Most cells of a dense map are such.
+ */
+function wholeCell(of: Delaunay<Place>, centres: Float64Array, index: number, at: Place, reach: number) {
+  const { inedges, halfedges, triangles } = of;
+  const first = inedges[index] ?? -1;
+  if (first < 0) return undefined;
+  const cell: Edged = { ring: [], across: [] };
+  let edge = first;
+  do {
+    const triangle = Math.floor(edge / 3);
+    const x = centres[2 * triangle] ?? 0;
+    const y = centres[2 * triangle + 1] ?? 0;
+    // Not a number, for three places in a line, is beyond reach too.
+    if (!((x - at[0]) ** 2 + (y - at[1]) ** 2 <= reach * reach)) return undefined;
+    const out = edge % 3 === 2 ? edge - 2 : edge + 1;
+    cell.ring.push([x, y]);
+    cell.across.push(triangles[out % 3 === 2 ? out - 2 : out + 1] ?? -1);
+    edge = halfedges[out] ?? -1;
+  } while (edge >= 0 && edge !== first);
+  if (edge < 0) return undefined;
+  if (ringArea(cell.ring) > 0) return cell;
+  return {
+    ring: cell.ring.reverse(),
+    across: [...cell.across.slice(0, -1).reverse(), cell.across.at(-1) ?? -1],
+  };
+}
+
+/** The cell of a place by cutting: a square about it, without what lies nearer to each neighbour or out of reach. */
+function cutCell(
+  of: Delaunay<Place>,
+  places: readonly Place[],
+  index: number,
+  at: Place,
+  reach: number,
+): Edged {
+  const wide = 1.5 * reach;
+  let cell: Edged = {
+    ring: [
+      [-wide, -wide],
+      [wide, -wide],
+      [wide, wide],
+      [-wide, wide],
+    ],
+    across: [-1, -1, -1, -1],
+  };
+  for (const neighbour of of.neighbors(index)) {
+    const [x, y] = places[neighbour] ?? at;
+    const [dx, dy] = [x - at[0], y - at[1]];
+    const half = (dx * dx + dy * dy) / 2;
+    if (half >= 2 * reach * reach) continue;
+    cell = cut(cell, { constant: half, east: -dx, north: -dy }, neighbour);
+  }
+  const { ring, across } = limitToCircle(cell, reach);
+  return { ring: ring.map((corner): Place => [corner[0] + at[0], corner[1] + at[1]]), across };
+}
+
 /**
  * Cells of free points: each place belongs to the reading nearest to it (Voronoi), if within `reach` and within
  * the outline.
@@ -150,28 +224,12 @@ function withoutSpecks(polygon: Edged, least: number): Edged {
  */
 export function pointCells(places: readonly Place[], reach: number, outline?: readonly Place[]): Cell[] {
   const triangles = Delaunay.from(places as Place[]);
-  const wide = 1.5 * reach;
+  const centres = circumcentres(triangles, places);
   return places.map((at, index): Cell => {
-    let cell: Edged = {
-      ring: [
-        [-wide, -wide],
-        [wide, -wide],
-        [wide, wide],
-        [-wide, wide],
-      ],
-      across: [-1, -1, -1, -1],
-    };
-    for (const neighbour of triangles.neighbors(index)) {
-      const [x, y] = places[neighbour] ?? at;
-      const [dx, dy] = [x - at[0], y - at[1]];
-      const half = (dx * dx + dy * dy) / 2;
-      if (half >= 2 * reach * reach) continue;
-      cell = cut(cell, { constant: half, east: -dx, north: -dy }, neighbour);
-    }
-    cell = withoutSpecks(limitToCircle(cell, reach), 1e-7 * reach);
-    // New corners, for those that clipping left alone belong to the square it began with.
-    const ring = cell.ring.map((corner): Place => [corner[0] + at[0], corner[1] + at[1]]);
-    cell = { ring, across: cell.across };
+    let cell = withoutSpecks(
+      wholeCell(triangles, centres, index, at, reach) ?? cutCell(triangles, places, index, at, reach),
+      1e-7 * reach,
+    );
     if (outline && distanceTo(outline, at) < reach) cell = outlineWithin(outline, cell);
     else if (outline && !isInside(outline, at)) cell = { ring: [], across: [] };
     return { at, ring: cell.ring, across: cell.across, area: Math.max(0, ringArea(cell.ring)) };
