@@ -57,6 +57,9 @@ async function playRound(stage: Stage, props: Props, { finding, round, clearance
   if (!clearance.decision) return;
   const { decision, by, day, reason } = clearance.decision;
   await as(stage, actorOf(stage, by), dayFrom(stage, day, 14), (ctx) =>
-    decideClearance(ctx, { id: sent.id, decision: { decision, reason } }),
+    decideClearance(ctx, {
+      id: sent.id,
+      decision: { decision, reason, limit: decision === 'accept-as-is' ? reason : '', limitUntil: null },
+    }),
   );
 }

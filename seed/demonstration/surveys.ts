@@ -154,6 +154,8 @@ async function recordFinding(
         position: spec.position,
         cost: spec.cost ?? null,
         grading: null,
+        items: [],
+        dueOnSet: null,
       },
     }),
   );

@@ -3,6 +3,7 @@ import { probabilityLevels, severityCategories } from '@garboard/trade/grading';
 import { findingStates, harms, systems, urgencies } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { clientId, day, id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
+import { findingItem, itemsWritten } from './finding-items.ts';
 import { worksheetOfFinding } from './worksheets.ts';
 
 export const position = z
@@ -66,6 +67,10 @@ const fields = {
   position: position.nullable(),
   cost: findingCost.nullable(),
   grading: findingGrading.nullable(),
+  items: itemsWritten,
+  dueOnSet: day.nullable().meta({
+    description: 'The last day as set by hand; null for the one that urgency and firm give',
+  }),
 };
 
 type Timed = { urgency?: string | undefined; withinDays?: number | null | undefined };
@@ -94,6 +99,8 @@ export const findingCreate = z
     position: fields.position.default(null),
     cost: fields.cost.default(null),
     grading: fields.grading.default(null),
+    items: fields.items.default([]),
+    dueOnSet: fields.dueOnSet.default(null),
   })
   .refine(daysFit, daysMessage);
 export const findingPatch = z.strictObject(fields).partial();
@@ -121,7 +128,18 @@ export const finding = z
     urgency: z.enum(urgencies),
     withinDays: z.int().nullable(),
     dueOn: day.nullable(),
+    dueOnSet: day.nullable().meta({ description: 'Set by hand; for the firm only' }),
     overdue: z.boolean(),
+    items: z.array(findingItem).meta({ description: 'Things to be put right one by one' }),
+    itemsLeft: z.int().meta({ description: 'How many of them nobody has decided on' }),
+    limit: z
+      .object({ text: z.string(), until: day.nullable() })
+      .nullable()
+      .meta({ description: 'Within what it was accepted as it is' }),
+    revision: z
+      .int()
+      .nullable()
+      .meta({ description: 'Of the report that last issued it; evidence may name it' }),
     requiresClearing: z.boolean(),
     harms: z.array(z.enum(harms)),
     references: z.array(z.string()),
@@ -145,6 +163,9 @@ export const finding = z
         sendEvidence: z.boolean(),
         decide: z.boolean(),
         withdraw: z.boolean(),
+        extend: z.boolean(),
+        reInspect: z.boolean(),
+        comment: z.boolean(),
       })
       .meta({ description: 'What the caller may do now' }),
     createdAt: instant,

@@ -62,6 +62,20 @@ const firmFields = {
   layupRequiresClearing: z
     .boolean()
     .meta({ description: 'Whether findings for the next lay-up must be cleared too' }),
+  beforeUseDays: z
+    .int()
+    .min(0)
+    .max(90)
+    .meta({ description: 'Days after issue by which findings “before next use” are due' }),
+  layupDays: z.int().min(1).max(1100).nullable().meta({
+    description: 'Days after issue by which findings for the next lay-up are due, where they must be cleared',
+  }),
+  layupDay: z
+    .string()
+    .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'Write the day as MM-DD, such as 03-31.')
+    .refine((d) => !/^(02-(29|3)|(04|06|09|11)-31)/.test(d), 'There is no such day in every year.')
+    .nullable()
+    .meta({ description: 'Or the day of the year by which they are due, MM-DD', example: '03-31' }),
   reviewRequired: z.boolean().meta({
     description: 'Whether a second surveyor must approve the record before its report is issued',
   }),
@@ -81,7 +95,13 @@ export const firm = z
     version: z.int(),
   })
   .meta({ id: 'Firm' });
-export const firmPatch = z.strictObject(firmFields).partial();
+export const firmPatch = z
+  .strictObject(firmFields)
+  .partial()
+  .refine((f) => f.layupDays == null || f.layupDay == null, {
+    path: ['layupDay'],
+    message: 'Give days after issue or a day of the year, not both.',
+  });
 
 export const member = z
   .object({

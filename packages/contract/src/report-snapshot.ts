@@ -14,7 +14,9 @@ import {
   verdicts,
 } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
+import { coveredItem } from './clearances.ts';
 import { day, id, instant, sha256, timeZone } from './common.ts';
+import { findingItem } from './finding-items.ts';
 import { position } from './findings.ts';
 import { measureSystems, papers } from './people.ts';
 import { vessel } from './vessels.ts';
@@ -43,7 +45,17 @@ const snapshotPhoto = z.object({
   takenAt: instant.nullable(),
 });
 
-/** The latest evidence sent for a finding, and the decision on it when there is one. */
+/** More time that was given. */
+const snapshotExtension = z.object({
+  from: day.nullable(),
+  dueOn: day,
+  reason: z.string(),
+  byName: z.string(),
+  byRole: z.enum([...partyRoles, ...firmRoles]),
+  at: instant,
+});
+
+/** Evidence sent for a finding, and the decision on it when there is one. */
 const snapshotClearance = z
   .object({
     statement: z.string(),
@@ -54,6 +66,22 @@ const snapshotClearance = z
     decidedByRole: z.enum([...partyRoles, ...firmRoles]).nullable(),
     decidedAt: instant.nullable(),
     reason: z.string().nullable(),
+    // What was sent and frozen before these were kept has none.
+    limit: z.string().nullable().default(null),
+    limitUntil: day.nullable().default(null),
+    items: z.array(coveredItem).default([]),
+    sentByName: z.string().nullable().default(null),
+    sentByRole: z
+      .enum([...partyRoles, ...firmRoles])
+      .nullable()
+      .default(null),
+    sentAt: instant.nullable().default(null),
+    photos: z.int().default(0),
+    documents: z.array(z.string()).default([]),
+    worksheet: z
+      .object({ title: z.string(), verdict: z.enum(verdicts) })
+      .nullable()
+      .default(null),
   })
   .refine((c) => c.decision === null || (c.decidedByName !== null && c.decidedAt !== null), {
     path: ['decision'],
@@ -90,6 +118,14 @@ const snapshotFinding = z.object({
   // The known defect it began from, a key of `catalogue`, and where on board it is.
   catalogueKey: z.string().nullable().default(null),
   position: position.nullable().default(null),
+  // Things to be put right one by one, as they stand; findings of before have none.
+  items: z.array(findingItem).default([]),
+  // The last day as the surveyor set it by hand.
+  dueOnSet: day.nullable().default(null),
+  // Within what it was accepted as it is, more time that was given, and everything that was sent, oldest first.
+  limit: z.object({ text: z.string(), until: day.nullable() }).nullable().default(null),
+  extensions: z.array(snapshotExtension).default([]),
+  evidence: z.array(snapshotClearance).default([]),
 });
 
 /** A worksheet as it is printed; beside its finding, or by itself. */

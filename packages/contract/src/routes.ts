@@ -1,4 +1,5 @@
 import { catalogueRoutes } from './routes/catalogue.ts';
+import { clearanceRoutes } from './routes/clearance.ts';
 import { coverageRoutes } from './routes/coverage.ts';
 import { findingsRoutes } from './routes/findings.ts';
 import { listsRoutes } from './routes/lists.ts';
@@ -25,6 +26,7 @@ export const routes = {
   ...worksheetsRoutes,
   ...coverageRoutes,
   ...reportsRoutes,
+  ...clearanceRoutes,
   ...reviewRoutes,
   ...noticesRoutes,
   ...verificationRoutes,

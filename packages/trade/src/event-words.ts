@@ -35,6 +35,10 @@ const words = {
   'report.requested': (d) => `${d.label} requested, revision ${d.revision}`,
   'report.issued': (d) => `${d.label} issued, revision ${d.revision}`,
   'report.failed': (d) => `${d.label} could not be made: ${d.problem}`,
+  'report.shared': (d) =>
+    `Link to the ${(d.document ?? 'report').toLowerCase()} made for ${d.label}, until ${longDay(d.until ?? '')}`,
+  'report.share-ended': (d) => `Link for ${d.label} ended`,
+  'report.opened-by-link': (d) => `Opened by the link for ${d.label}`,
   'review.asked': (d) => (d.reviewer ? `Review asked of ${d.reviewer}` : 'Review asked for'),
   'review.approved': () => 'Record approved by the reviewer',
   'review.sent-back': (d) => `Sent back by the reviewer: ${d.reason}`,
@@ -46,7 +50,24 @@ const words = {
   'evidence.accepted': (d) =>
     d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared',
   'evidence.returned': (d) => `Evidence returned: ${d.reason}`,
-  'evidence.accepted-as-is': (d) => `Accepted as it is: ${d.reason}`,
+  'evidence.accepted-as-is': (d) =>
+    [
+      `Accepted as it is: ${d.limit || d.reason}`,
+      d.limitUntil ? `, until ${longDay(d.limitUntil)}` : '',
+    ].join(''),
+  'evidence.part-accepted': (d) => `Evidence accepted in part: ${d.reason}`,
+  'finding.extended': (d) => `More time given, until ${longDay(d.dueOn ?? '')}: ${d.reason}`,
+  'finding.limit-ended': (d) =>
+    `The limit ended within which it was accepted as it is, so it is open again: ${d.limit}`,
+  'survey.re-inspected': (d) =>
+    `Looked at again at ${d.place} on ${longDay(d.date ?? '')}: ${d.count === '1' ? '1 finding' : `${d.count} findings`}`,
+  'finding.re-inspected': (d) => `Looked at again at ${d.place}: ${d.outcome}`,
+  'finding.due-soon': (d) => `Reminded that it is due on ${longDay(d.dueOn ?? '')}`,
+  'finding.overdue': (d) => `Yard reminded that it was due on ${longDay(d.dueOn ?? '')}`,
+  'survey.overdue': (d) =>
+    `Reminded of what is overdue: ${d.count === '1' ? '1 recommendation' : `${d.count} recommendations`}`,
+  'comment.added': (d) => `Comment on ${d.title}`,
+  'comment.removed': (d) => `Comment on ${d.title} taken back`,
 } as const satisfies Record<string, (data: Record<string, string>) => string>;
 
 export type EventKind = keyof typeof words;

@@ -82,9 +82,15 @@ export const permissions = {
   // Of these, who neither asked nor signs the report: `core/reviews`.
   'review.decide': writers,
   'review.comment': writers,
+  'report.share': { ...staff, ...client },
   'report.read': { ...staff, ...readers },
   'evidence.send': { owner: 'released', yard: 'assigned' },
   'evidence.read': { ...staff, owner: 'released', yard: 'assigned', insurer: 'released', buyer: 'released' },
+  // The visit that looks at findings again; what it clears at once is decided under `evidence.decide`.
+  'finding.re-inspect': writers,
+  'finding.extend': { ...staff, insurer: 'decides' },
+  'comment.read': { ...staff, ...readers, yard: 'assigned' },
+  'comment.write': { ...staff, ...readers, yard: 'assigned' },
   'evidence.decide': { principal: 'decides', surveyor: 'decides', insurer: 'decides' },
 } as const satisfies Record<string, Partial<Record<Role, Grant>>>;
 

@@ -93,6 +93,10 @@ export const clearanceStateLabels = {
   accepted: 'Accepted',
   returned: 'Returned',
   'accepted-as-is': 'Accepted as it is',
+  // Of several items some were accepted and some returned.
+  'part-accepted': 'Accepted in part',
+  // The finding was withdrawn before anybody decided.
+  lapsed: 'No longer needed',
 } as const;
 
 export const firmRoleLabels = { principal: 'Principal', surveyor: 'Surveyor', office: 'Office' } as const;

@@ -4,7 +4,7 @@ import type { Ctx } from '../context.ts';
 import { loadFinding } from '../findings/load-finding.ts';
 import { cutPage, decodeCursor, type Page, type PageInput, uuidForm } from '../paging.ts';
 import { evidenceIsFor } from './load-clearance.ts';
-import { presentClearance, withFiles } from './present-clearance.ts';
+import { presentClearances, withFiles } from './present-clearance.ts';
 
 /** Evidence sent for a finding and what became of it, oldest first. @throws Refusal `not-found`, `not-allowed` */
 export async function listClearances(
@@ -21,5 +21,5 @@ export async function listClearances(
     take: query.limit + 1,
   });
   const page = cutPage(rows, query.limit, (row) => row.id);
-  return { items: page.items.map(presentClearance), next: page.next };
+  return { items: await presentClearances(ctx, page.items, finding), next: page.next };
 }

@@ -1,7 +1,7 @@
 import { authorise } from '../access/policy.ts';
 import { ownParties, visibleFindings } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
-import { notFound } from '../problems.ts';
+import { notAllowed, notFound } from '../problems.ts';
 import { withFiles } from './present-clearance.ts';
 
 /** What is told to those who see a finding but not the evidence for it. */
@@ -19,7 +19,11 @@ export async function loadClearance(ctx: Ctx, clearanceId: string) {
     where: { id: clearanceId, finding: visibleFindings(ctx.actor) },
     include: { ...withFiles, finding: { include: { survey: { include: { parties } } } } },
   });
-  if (!clearance) throw notFound('piece of evidence');
+  if (!clearance) {
+    // Row-level security keeps evidence from some who see the finding: those are told so.
+    const known = await ctx.tx.$queryRaw<unknown[]>`SELECT FROM my_clearances WHERE id = ${clearanceId}::uuid`;
+    throw known.length > 0 ? notAllowed(evidenceIsFor) : notFound('piece of evidence');
+  }
   authorise(ctx.actor, clearance.finding.survey, 'evidence.read', evidenceIsFor);
   return clearance;
 }

@@ -1,4 +1,5 @@
 import type { Clearance, clearanceFields } from '@garboard/contract/clearances';
+import type { Prisma } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import type { Role } from '@garboard/trade/permissions';
 import { awaitsEvidence } from '@garboard/trade/states';
@@ -14,7 +15,10 @@ import { refuseUpload } from '../files/refuse-upload.ts';
 import { type LoadedFinding, loadFinding } from '../findings/load-finding.ts';
 import { enqueue } from '../outbox/enqueue.ts';
 import { invalidField, wrongState } from '../problems.ts';
+import { answersOf, coveredItems, measurementOf } from './evidence-parts.ts';
+import { standingsOf } from './items.ts';
 import { presentClearance, withFiles } from './present-clearance.ts';
+import { refuseOutdated } from './refuse-outdated.ts';
 
 export interface SendClearance {
   findingId: string;
@@ -60,7 +64,8 @@ export async function maySendClearance(ctx: Ctx, findingId: string): Promise<{ t
  * Sends evidence that a finding was put right: a statement, with photos and documents or without. One bad file
  * refuses the whole, because what was sent is what will be decided on.
  *
- * @throws Refusal `not-found`, `not-allowed`, `wrong-state`, `invalid-input`, `files-refused`, `too-large`
+ * @throws Refusal `not-found`, `not-allowed`, `invalid-input`, `files-refused`, `too-large`; `wrong-state`, also when the
+ *   finding was issued with other words since it was read
  */
 export async function sendClearance(
   ctx: Ctx,
@@ -72,13 +77,28 @@ export async function sendClearance(
   if (workDoneOn.getTime() > ctx.clock().getTime() + 24 * 3_600_000) {
     throw invalidField('/workDoneOn', 'The work can’t have been done on a day that is still to come.');
   }
+  await refuseOutdated(ctx, finding, fields.revision);
+  const covered = coveredItems(finding, fields.itemIds);
+  const measured = await measurementOf(ctx, finding, fields);
   if (upload.refused.length > 0) throw refuseUpload(upload.refused);
+  const answers = answersOf(finding, fields.pairs, upload.accepted);
 
+  const waiting = Object.fromEntries(covered.map(({ itemId }) => [itemId, { state: 'evidence-sent' }]));
   const sent = await ctx.tx.finding.updateMany({
-    where: { id: finding.id, state: { in: [...awaitsEvidence] }, clearing: true },
-    data: { state: 'evidence-sent' },
+    where: {
+      ...{ id: finding.id, state: { in: [...awaitsEvidence] }, clearing: true },
+      issuedRevision: finding.issuedRevision,
+    },
+    data: {
+      state: 'evidence-sent',
+      itemStates: { ...standingsOf(finding), ...waiting } as Prisma.InputJsonObject,
+    },
   });
-  if (sent.count === 0) throw wrongState(notAwaited['evidence-sent']);
+  if (sent.count === 0) {
+    const now = await ctx.tx.finding.findUniqueOrThrow({ where: { id: finding.id } });
+    refuseUnlessAwaited(now);
+    throw wrongState('The report was issued again just now. Read the finding again, then send the evidence.');
+  }
 
   const id = newId();
   const { firmId, surveyId } = finding;
@@ -91,6 +111,10 @@ export async function sendClearance(
       statement: fields.statement,
       workDoneBy: fields.workDoneBy,
       workDoneOn,
+      items: covered as unknown as Prisma.InputJsonArray,
+      revision: finding.issuedRevision,
+      ...(measured ? { worksheet: measured.result as unknown as Prisma.InputJsonObject } : {}),
+      ...(measured?.inputs ? { worksheetInputs: measured.inputs as Prisma.InputJsonObject } : {}),
       sentById: actorId(ctx.actor),
       sentByName: actorName(ctx.actor),
       sentByRole: role,
@@ -98,11 +122,13 @@ export async function sendClearance(
     },
   });
   for (const [ordinal, file] of upload.accepted.entries()) {
-    await addFile(ctx, { firmId, clearanceId: id, ordinal, file });
+    const beforePhotoId = answers.get(ordinal) ?? null;
+    await addFile(ctx, { firmId, clearanceId: id, ordinal, file, beforePhotoId });
   }
   const data = { statement: shortened(fields.statement) };
   await recordEvent(ctx, { firmId, surveyId, findingId: finding.id, kind: 'evidence.sent', role, data });
-  return presentClearance(await ctx.tx.clearance.findUniqueOrThrow({ where: { id }, include: withFiles }));
+  const row = await ctx.tx.clearance.findUniqueOrThrow({ where: { id }, include: withFiles });
+  return presentClearance(ctx, row, finding);
 }
 
 interface NewFile {
@@ -110,15 +136,19 @@ interface NewFile {
   clearanceId: string;
   ordinal: number;
   file: AcceptedFile;
+  beforePhotoId: string | null;
 }
 
-async function addFile(ctx: Ctx, { firmId, clearanceId, ordinal, file }: NewFile): Promise<void> {
+async function addFile(
+  ctx: Ctx,
+  { firmId, clearanceId, ordinal, file, beforePhotoId }: NewFile,
+): Promise<void> {
   const id = newId();
   const { sha256, bytes } = file.staged;
   const { mediaType, name: fileName } = file;
   const size = { width: file.size?.width ?? null, height: file.size?.height ?? null };
   await ctx.tx.clearanceFile.create({
-    data: { id, firmId, clearanceId, ordinal, sha256, bytes, mediaType, fileName, ...size },
+    data: { id, firmId, clearanceId, ordinal, sha256, bytes, mediaType, fileName, ...size, beforePhotoId },
   });
   await keepObject(ctx.tx, file.staged);
   if (file.size) await enqueue(ctx.tx, 'clearance-file.derive', { firmId, fileId: id });

@@ -8,6 +8,7 @@ import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { wrongState } from '../problems.ts';
 import { attachPhotos } from './attach-photos.ts';
+import { dueByHandColumns, itemColumns } from './clearing-columns.ts';
 import { costColumns, gradingColumns } from './cost-columns.ts';
 import { getFinding } from './get-finding.ts';
 import { writableSurvey } from './writable-survey.ts';
@@ -25,7 +26,17 @@ export async function createFinding(
   input: { surveyId: string; finding: z.output<typeof findingCreate> },
 ): Promise<Finding> {
   const { survey, role } = await writableSurvey(ctx, input.surveyId);
-  const { id = newId(), photoIds, position, cost, grading, catalogueVersion, ...fields } = input.finding;
+  const {
+    id = newId(),
+    photoIds,
+    position,
+    cost,
+    grading,
+    catalogueVersion,
+    items,
+    dueOnSet,
+    ...fields
+  } = input.finding;
   const at = { firmId: survey.firmId, surveyId: survey.id };
   if (input.finding.id && (await isKept(ctx, id, survey.id))) return getFinding(ctx, id);
   const version = await startedFrom(ctx, {
@@ -39,6 +50,11 @@ export async function createFinding(
       position: position ?? Prisma.DbNull,
       ...costColumns(cost),
       ...gradingColumns(grading),
+      ...itemColumns(items),
+      ...dueByHandColumns({
+        ...{ dueOnSet, urgency: fields.urgency, issuedAt: null },
+        ...{ timeZone: survey.timeZone, now: ctx.clock() },
+      }),
     },
   });
   await unlessTaken(create, 'finding');

@@ -46,8 +46,10 @@ export async function writeBack(
   const { finding, photoIds, worksheetIds } = deleted.record as DeletedRecord;
   const { firmId, surveyId } = deleted;
   const position = finding.position ?? sql.DbNull;
+  // Drafts deleted before there were items have none.
+  const json = { items: finding.items ?? [], itemStates: {} };
   await ctx.tx.finding.create({
-    data: { ...finding, position, number: deleted.number, createdAt: new Date(finding.createdAt) },
+    data: { ...finding, ...json, position, number: deleted.number, createdAt: new Date(finding.createdAt) },
   });
   const there = await ctx.tx.photo.findMany({
     where: { id: { in: photoIds }, surveyId },

@@ -1,6 +1,7 @@
 import type { Finding } from '@garboard/contract/findings';
 import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
 import type { Prisma } from '@garboard/db/database';
+import { itemsLeft } from '@garboard/trade/clearing';
 import { dayIn } from '@garboard/trade/due-dates';
 import {
   awaitsEvidence,
@@ -10,6 +11,8 @@ import {
 } from '@garboard/trade/states';
 import type { FindingState, Harm, SurveyState, System, Urgency } from '@garboard/trade/vocabulary';
 import { isStaff, may, type Standing } from '../access/policy.ts';
+import { dayOf } from '../clearance/extension-rows.ts';
+import { type Item, issuedItems, presentItems, standingsOf } from '../clearance/items.ts';
 import type { Ctx } from '../context.ts';
 import { asIssued } from '../photos/issued-pictures.ts';
 import { imageAddresses } from '../photos/present-photo.ts';
@@ -56,6 +59,10 @@ export async function presentFindings(
     may(ctx.actor, survey, 'finding.withdraw') && surveyIsEditable(survey.state as SurveyState);
   const sends = may(ctx.actor, survey, 'evidence.send');
   const decides = may(ctx.actor, survey, 'evidence.decide');
+  const extendsTime = may(ctx.actor, survey, 'finding.extend');
+  const reInspects =
+    may(ctx.actor, survey, 'finding.re-inspect') && surveyIsEditable(survey.state as SurveyState);
+  const comments = may(ctx.actor, survey, 'comment.write');
   const costsShown = staff || (survey.printCosts && may(ctx.actor, survey, 'report.read'));
 
   return contents.map(({ row, content }) => {
@@ -63,6 +70,8 @@ export async function presentFindings(
     const urgency = content.urgency as Urgency;
     const dueOn = row.dueOn?.toISOString().slice(0, 10) ?? null;
     const clearing = state === 'draft' ? requiresClearing(urgency, false) : row.clearing;
+    const items = staff ? (row.items as unknown as Item[]) : issuedItems(row);
+    const standings = standingsOf(row);
     const undecided = clearing && !decidedFindingStates.includes(state);
     return {
       id: row.id,
@@ -77,6 +86,14 @@ export async function presentFindings(
       urgency,
       withinDays: content.withinDays,
       dueOn,
+      dueOnSet: staff ? dayOf(row.dueOnSet) : null,
+      items: presentItems(items, standings),
+      itemsLeft: itemsLeft(
+        items.map((item) => item.id),
+        standings,
+      ).length,
+      limit: row.acceptedLimit === null ? null : { text: row.acceptedLimit, until: dayOf(row.acceptedUntil) },
+      revision: row.issuedRevision,
       overdue: undecided && dueOn !== null && dueOn < today,
       requiresClearing: clearing,
       harms: content.harms as Harm[],
@@ -115,6 +132,9 @@ export async function presentFindings(
         sendEvidence: sends && clearing && awaitsEvidence.includes(state),
         decide: decides && state === 'evidence-sent',
         withdraw: withdraws && state !== 'draft' && !decidedFindingStates.includes(state),
+        extend: extendsTime && state !== 'draft' && undecided,
+        reInspect: reInspects && state !== 'draft' && undecided,
+        comment: comments && state !== 'draft',
       },
       createdAt: row.createdAt.toISOString(),
       updatedAt: row.updatedAt.toISOString(),

@@ -1,12 +1,16 @@
 import type { Finding, findingPatch } from '@garboard/contract/findings';
 import { Prisma } from '@garboard/db/database';
+import { decidedFindingStates } from '@garboard/trade/states';
+import type { FindingState } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import { actorId } from '../access/actor.ts';
 import { startedFrom } from '../catalogue/started-from.ts';
+import type { Item } from '../clearance/items.ts';
 import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { invalidField, staleVersion, wrongState } from '../problems.ts';
 import { attachPhotos } from './attach-photos.ts';
+import { dueByHandColumns, itemColumns } from './clearing-columns.ts';
 import { costColumns, gradingColumns } from './cost-columns.ts';
 import { getFinding } from './get-finding.ts';
 import { type LoadedFinding, loadFinding } from './load-finding.ts';
@@ -46,6 +50,17 @@ async function originAfter(ctx: Ctx, patch: UpdateFinding['patch'], now: LoadedF
   return { catalogueKey: key, catalogueVersion };
 }
 
+/** A finding that is decided keeps the items that were decided on. */
+function refuseItemsOfDecided(
+  { state, items }: LoadedFinding,
+  after: readonly { id?: string | undefined; text: string }[],
+): void {
+  if (!decidedFindingStates.includes(state as FindingState)) return;
+  const before = (items as unknown as Item[]).map(({ id, text }) => `${id} ${text}`);
+  if (before.join('\n') === after.map(({ id, text }) => `${id} ${text}`).join('\n')) return;
+  throw wrongState('This finding is decided and keeps its items. Record a new finding for what is left.');
+}
+
 /** Writing that is saved as it is typed makes one line in the history, not hundreds. */
 const oneSittingMs = 15 * 60_000;
 
@@ -67,11 +82,13 @@ async function editedJustNow(ctx: Ctx, findingId: string): Promise<boolean> {
  */
 export async function updateFinding(ctx: Ctx, { id, patch, ifMatch }: UpdateFinding): Promise<Finding> {
   const finding = await loadFinding(ctx, id);
-  const { role } = await writableSurvey(ctx, finding.surveyId);
+  const { role, survey } = await writableSurvey(ctx, finding.surveyId);
   if (finding.state === 'withdrawn') {
     throw wrongState('This finding is withdrawn and stays as it was issued. Record a new one instead.');
   }
-  const { photoIds, position, cost, grading, catalogueKey, catalogueVersion, ...fields } = patch;
+  const { photoIds, position, cost, grading, catalogueKey, catalogueVersion, items, dueOnSet, ...fields } =
+    patch;
+  if (items) refuseItemsOfDecided(finding, items);
   const at = { firmId: finding.firmId, surveyId: finding.surveyId };
   const origin = await originAfter(ctx, patch, finding);
   const changed = await ctx.tx.finding.updateMany({
@@ -81,6 +98,11 @@ export async function updateFinding(ctx: Ctx, { id, patch, ifMatch }: UpdateFind
       ...origin,
       ...costColumns(cost),
       ...gradingColumns(grading),
+      ...itemColumns(items),
+      ...dueByHandColumns({
+        ...{ dueOnSet, urgency: patch.urgency ?? finding.urgency, now: ctx.clock() },
+        ...{ issuedAt: finding.state === 'draft' ? null : survey.issuedAt, timeZone: survey.timeZone },
+      }),
       withinDays: daysAfter(patch, finding),
       ...(position === undefined ? {} : { position: position ?? Prisma.DbNull }),
       version: { increment: 1 },

@@ -8,6 +8,7 @@ import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
 const what = {
   'finding.write': 'findings',
   'finding.withdraw': 'findings',
+  'finding.re-inspect': 'findings',
   'worksheet.write': 'worksheets',
   'coverage.write': 'coverage',
   'inventory.write': 'the equipment',

@@ -17,6 +17,7 @@ const findingParts: readonly Part<Attached>[] = [
   ['what was seen', (f) => f.observed],
   ['why it matters', (f) => f.consequence],
   ['what to do', (f) => f.recommendation],
+  ['items', (f) => (f.items ?? []).map(({ id, text }) => ({ id, text }))],
   ['urgency', (f) => f.urgency],
   ['time limit', (f) => [f.withinDays, f.dueOn]],
   ['harm', (f) => f.harms],
@@ -53,6 +54,10 @@ const differing = <T>(parts: readonly Part<T>[], before: T, after: T): string[] 
   parts
     .filter(([, read]) => !isDeepStrictEqual(plain(read(before)), plain(read(after))))
     .map(([name]) => name);
+
+/** The names of the parts in which a finding reads differently; its measurements aside. */
+export const partsThatDiffer = (before: SnapshotFinding, after: SnapshotFinding): string[] =>
+  differing(findingParts, { ...before, measured: null }, { ...after, measured: null });
 
 const named = ({ number, title }: SnapshotFinding) => ({ number, title });
 

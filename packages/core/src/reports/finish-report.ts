@@ -1,6 +1,11 @@
-import { type ReportSnapshot, reportSnapshot } from '@garboard/contract/report-snapshot';
+import {
+  type ReportSnapshot,
+  reportSnapshot,
+  type SnapshotFinding,
+} from '@garboard/contract/report-snapshot';
+import { type ItemStandings, itemsLeft } from '@garboard/trade/clearing';
 import { requiresClearing, surveyMayBeIssued } from '@garboard/trade/states';
-import { reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
+import { type FindingState, reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
 import { recordEvents } from '../events/record-event.ts';
 import { lockSurvey } from '../surveys/load-survey.ts';
@@ -75,8 +80,10 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
 
 /** Writes what was issued into every finding of the report, in one statement. Answers those that were drafts. */
 async function openFindings(ctx: Ctx, surveyId: string, snapshot: ReportSnapshot) {
-  const drafts = await ctx.tx.$queryRaw<{ id: string }[]>`
-    SELECT id FROM findings WHERE survey_id = ${surveyId}::uuid AND state = 'draft' FOR UPDATE`;
+  const standing = await ctx.tx.$queryRaw<StandingRow[]>`
+    SELECT id, state, due_on::text AS "dueOn", due_extended_at AS "dueExtendedAt", item_states AS "itemStates"
+      FROM findings WHERE survey_id = ${surveyId}::uuid ORDER BY id FOR UPDATE`;
+  const now = new Map(standing.map((row) => [row.id, row]));
   const { firm } = await ctx.tx.survey.findUniqueOrThrow({
     where: { id: surveyId },
     select: { firm: { select: { layupRequiresClearing: true } } },
@@ -84,19 +91,43 @@ async function openFindings(ctx: Ctx, surveyId: string, snapshot: ReportSnapshot
   const rows = snapshot.findings.map((f) => ({
     id: f.id,
     issued: f,
-    due_on: f.dueOn,
+    due_on: dueAfter(f, snapshot, now.get(f.id)),
+    state: stateAfter(f, now.get(f.id)),
     clearing: requiresClearing(f.urgency, firm.layupRequiresClearing),
   }));
   await ctx.tx.$executeRaw`
     UPDATE findings AS f
     SET issued = r.issued, due_on = r.due_on, clearing = r.clearing, version = f.version + 1,
         updated_at = ${ctx.clock()},
-        state = CASE WHEN f.state = 'draft' THEN 'open' ELSE f.state END
+        state = coalesce(r.state, f.state), issued_revision = ${snapshot.revision}
     FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb)
-      AS r(id uuid, issued jsonb, due_on date, clearing boolean)
+      AS r(id uuid, issued jsonb, due_on date, state text, clearing boolean)
     WHERE f.id = r.id AND f.survey_id = ${surveyId}::uuid`;
-  const draftIds = new Set(drafts.map((d) => d.id));
-  return snapshot.findings.filter((f) => draftIds.has(f.id));
+  return snapshot.findings.filter((f) => now.get(f.id)?.state === 'draft');
+}
+
+interface StandingRow {
+  id: string;
+  state: string;
+  dueOn: string | null;
+  dueExtendedAt: Date | null;
+  itemStates: ItemStandings;
+}
+
+/** The day that was frozen, unless more time was given while the document was being made. */
+function dueAfter({ dueOn }: SnapshotFinding, { frozenAt }: ReportSnapshot, now: StandingRow | undefined) {
+  return now?.dueExtendedAt && now.dueExtendedAt > new Date(frozenAt) ? now.dueOn : dueOn;
+}
+
+/** A draft is opened. So is one that was decided on while the document that gives it more items was being made. */
+function stateAfter({ items }: SnapshotFinding, now: StandingRow | undefined): FindingState | null {
+  if (!now) return null;
+  if (now.state === 'draft') return 'open';
+  const decided = now.state === 'cleared' || now.state === 'accepted-as-is';
+  const ids = items.map((item) => item.id);
+  const settledOnes = ids.length - itemsLeft(ids, now.itemStates).length;
+  // One that was decided as a whole, before it had items, stays decided.
+  return decided && settledOnes > 0 && settledOnes < ids.length ? 'open' : null;
 }
 
 async function moveSurvey(ctx: Ctx, surveyId: string, now: Date): Promise<void> {

@@ -4,6 +4,7 @@ import type { FirmRole, ReportKind } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
 import { coverageOf, unansweredOf } from '../coverage/coverage-of.ts';
+import { dueDefaultsOf } from '../firms/due-defaults.ts';
 import { freezeInventory } from '../inventory/freeze-inventory.ts';
 import { wrongState } from '../problems.ts';
 import { freezeWorksheets } from '../worksheets/freeze-worksheets.ts';
@@ -86,7 +87,8 @@ async function fromWorkingCopy(ctx: Ctx, input: FreezeInput): Promise<Draft> {
     include: { firm: true, vessel: true, attendances: { orderBy: { ordinal: 'asc' } } },
   });
   const findings = (await findingsOf(ctx, surveyId, only)).filter((f) => f.state !== 'withdrawn');
-  if (!preview) refuseUnreadyReport(survey, findings);
+  const issuedOn = dayIn(survey.timeZone, now);
+  if (!preview) refuseUnreadyReport(survey, findings, issuedOn);
   const coverage = await coverageOf(ctx, survey);
   if (!preview) refuseUnanswered(unansweredOf(coverage));
   const leadPhoto = survey.leadPhotoId
@@ -98,7 +100,6 @@ async function fromWorkingCopy(ctx: Ctx, input: FreezeInput): Promise<Draft> {
       ...findings.flatMap((f) => f.photos.map((p) => p.photo)),
     ]);
   }
-  const issuedOn = dayIn(survey.timeZone, now);
   const measured = await freezeWorksheets(ctx, { surveyId, findingIds: findings.map((f) => f.id) });
   const worksheets = only ? measured.filter((w) => w.findingId === only) : measured;
   return {
@@ -129,7 +130,9 @@ async function fromWorkingCopy(ctx: Ctx, input: FreezeInput): Promise<Draft> {
     },
     attendances: survey.attendances.map(freezeAttendance),
     present: survey.present,
-    findings: findings.map((f) => freezeFinding(f, { issuedOn, printCosts: survey.printCosts })),
+    findings: findings.map((f) =>
+      freezeFinding(f, { issuedOn, printCosts: survey.printCosts, defaults: dueDefaultsOf(survey.firm) }),
+    ),
     leadPhoto: leadPhoto && !only ? freezePhoto(leadPhoto) : null,
     worksheets,
     coverage: coverage.flatMap(({ system, reached, reason, lookedFrom }) =>

@@ -1,6 +1,9 @@
+import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
 import { openSlots } from '@garboard/trade/catalogue/slots';
+import type { Day } from '@garboard/trade/due-dates';
 import { decidedFindingStates, surveyMayBeIssued } from '@garboard/trade/states';
 import { type FindingState, type SurveyState, type System, systemLabels } from '@garboard/trade/vocabulary';
+import { writtenDay } from '../clearance/extension-rows.ts';
 import { wrongState } from '../problems.ts';
 import type { FindingRow } from './snapshot-rows.ts';
 
@@ -13,7 +16,7 @@ export interface Issuable {
 const issuingStates = 'attended, drafting, in review or issued';
 
 /** @throws Refusal `wrong-state` saying what is missing from the record before the full report can be issued. */
-export function refuseUnreadyReport(survey: Issuable, findings: readonly FindingRow[]): void {
+export function refuseUnreadyReport(survey: Issuable, findings: readonly FindingRow[], issuedOn: Day): void {
   if (!surveyMayBeIssued(survey.state as SurveyState)) {
     throw wrongState(
       `A report is issued of a survey that is ${issuingStates}; this one is “${survey.state}”. Move it on first.`,
@@ -34,6 +37,13 @@ export function refuseUnreadyReport(survey: Issuable, findings: readonly Finding
       `Finding ${wordless.number} (${wordless.title}) does not say ${missing}. Write it first.`,
     );
   }
+  const early = findings.find((f) => wasSetEarly(f, issuedOn));
+  if (early?.dueOnSet) {
+    const due = writtenDay(early.dueOnSet.toISOString().slice(0, 10));
+    throw wrongState(
+      `Finding ${early.number} (${early.title}) is due on ${due}, which is before the report is issued. Set a later day, or none.`,
+    );
+  }
   for (const finding of findings) {
     const { title, observed, consequence, recommendation } = finding;
     const open = openSlots([title, observed, consequence, recommendation]);
@@ -44,6 +54,13 @@ export function refuseUnreadyReport(survey: Issuable, findings: readonly Finding
       );
     }
   }
+}
+
+/** Whether a due date set by hand lies before this issue; one that was issued so before keeps running. */
+function wasSetEarly({ dueOnSet, issued }: FindingRow, issuedOn: Day): boolean {
+  const day = dueOnSet?.toISOString().slice(0, 10) ?? null;
+  const before = (issued as SnapshotFinding | null)?.dueOnSet ?? null;
+  return day !== null && day !== before && day < issuedOn;
 }
 
 /** @throws Refusal `wrong-state` naming every system of which nobody has said how far it was reached. */

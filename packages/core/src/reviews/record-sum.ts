@@ -15,7 +15,12 @@ export async function recordSum(ctx: Ctx, snapshot: ReportSnapshot & { kind: 'fu
   });
   const { survey, vessel, surveyor, attendances, present, leadPhoto } = snapshot;
   const { worksheets, coverage, inventory, catalogue } = snapshot;
-  const findings = snapshot.findings.map(({ state, clearance, dueOn, ...written }) => written);
+  const findings = snapshot.findings.map(
+    ({ state, clearance, evidence, extensions, limit, dueOn, items, ...written }) => ({
+      ...written,
+      items: items.map(({ id, text }) => ({ id, text })),
+    }),
+  );
   const written = {
     ...{ survey, vessel, surveyor, attendances, present, leadPhoto },
     ...{ findings, worksheets, coverage, inventory, catalogue, pictures },
