@@ -82,7 +82,7 @@ it('an account that may not make extensions is told what to ask for, and goes on
   const own = withDatabase(database.url, name);
   await onServer(maintenance, `CREATE ROLE ${name} LOGIN PASSWORD 'plain'`);
   await onServer(maintenance, `CREATE DATABASE ${name}`);
-  await onServer(maintenance, `GRANT garboard_app TO ${name}`);
+  await onServer(maintenance, `GRANT garboard_app, garboard_person TO ${name}`);
   await onServer(own, `GRANT ALL ON SCHEMA public TO ${name}`);
   const url = new URL(own);
   url.username = name;

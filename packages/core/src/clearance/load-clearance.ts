@@ -21,7 +21,9 @@ export async function loadClearance(ctx: Ctx, clearanceId: string) {
   });
   if (!clearance) {
     // Row-level security keeps evidence from some who see the finding: those are told so.
-    const known = await ctx.tx.$queryRaw<unknown[]>`SELECT FROM my_clearances WHERE id = ${clearanceId}::uuid`;
+    const known = await ctx.tx.$queryRaw<
+      unknown[]
+    >`SELECT FROM my_clearances WHERE id = ${clearanceId}::uuid`;
     throw known.length > 0 ? notAllowed(evidenceIsFor) : notFound('piece of evidence');
   }
   authorise(ctx.actor, clearance.finding.survey, 'evidence.read', evidenceIsFor);
