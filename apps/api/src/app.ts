@@ -10,6 +10,7 @@ import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod
 import type { Deps } from './http/deps.ts';
 import { installProblemHandlers } from './http/problems.ts';
 import { installSessions } from './http/session.ts';
+import { accountRoutes } from './routes/account.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { clearanceRoutes } from './routes/clearances.ts';
 import { coverageRoutes } from './routes/coverage.ts';
@@ -23,6 +24,7 @@ import { photoRoutes } from './routes/photos.ts';
 import { portalRoutes } from './routes/portal.ts';
 import { reportRoutes } from './routes/reports.ts';
 import { reviewRoutes } from './routes/reviews.ts';
+import { shareLinkRoutes } from './routes/share-links.ts';
 import { surveyRoutes } from './routes/surveys.ts';
 import { uploadRoutes } from './routes/uploads.ts';
 import { verificationRoutes } from './routes/verification.ts';
@@ -93,6 +95,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   });
 
   healthRoutes(app, deps);
+  accountRoutes(app, deps);
   peopleRoutes(app, deps);
   vesselRoutes(app, deps);
   surveyRoutes(app, deps);
@@ -106,6 +109,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   reportRoutes(app, deps);
   reviewRoutes(app, deps);
   noticeRoutes(app, deps);
+  shareLinkRoutes(app, deps);
   verificationRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);

@@ -6,7 +6,8 @@ import { deliverMailJob } from './jobs/deliver-mail.ts';
 import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
 import { derivePhotoJob } from './jobs/derive-photo.ts';
 import { fanOutEventJob } from './jobs/fan-out-event.ts';
-import { mailInvitationJob } from './jobs/mail-invitation.ts';
+import { mailAccountChangeJob } from './jobs/mail-account-change.ts';
+import { mailInvitationJob, mailSignInLinkJob } from './jobs/mail-link.ts';
 import { renderReportJob } from './jobs/render-report.ts';
 
 type Handlers = {
@@ -21,6 +22,8 @@ const handlers: Handlers = {
   'clearance-file.derive': deriveClearanceFileJob,
   'object.collect': collectObjectJob,
   'mail.invitation': mailInvitationJob,
+  'mail.sign-in-link': mailSignInLinkJob,
+  'mail.account-change': mailAccountChangeJob,
   'event.fan-out': fanOutEventJob,
   'mail.deliver': deliverMailJob,
 };

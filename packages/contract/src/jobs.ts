@@ -1,6 +1,16 @@
 import { z } from 'zod';
 import { id } from './common.ts';
 
+/** What can change in how a person gets in, of which they are told. */
+export const accountChanges = [
+  'password-changed',
+  'second-factor-on',
+  'second-factor-off',
+  'recovery-code-used',
+  'api-key-made',
+] as const;
+export type AccountChange = (typeof accountChanges)[number];
+
 /**
  * Every job and what it carries: ids only, never data. The firm's id sets the row-level security context in
  * which the worker does the job.
@@ -11,6 +21,9 @@ export const jobs = {
   'clearance-file.derive': z.object({ firmId: id, fileId: id }),
   'object.collect': z.object({ sha256: z.string() }),
   'mail.invitation': z.object({ linkId: id }),
+  'mail.sign-in-link': z.object({ linkId: id }),
+  /** Tells a person that how they sign in was changed. */
+  'mail.account-change': z.object({ messageId: id, personId: id, change: z.enum(accountChanges) }),
   /** Tells people of an event: those its kind concerns, and those named by whoever recorded it. */
   'event.fan-out': z.object({ firmId: id, eventId: id, personIds: z.array(id).max(500).optional() }),
   /** Sends one message that was gathered from notices. */
@@ -29,6 +42,8 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
   'clearance-file.derive': 'images',
   'object.collect': 'errands',
   'mail.invitation': 'errands',
+  'mail.sign-in-link': 'errands',
+  'mail.account-change': 'errands',
   'event.fan-out': 'errands',
   'mail.deliver': 'errands',
   'finding.preview': 'previews',

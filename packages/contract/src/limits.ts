@@ -11,3 +11,12 @@ export const uploadLimits = {
 
 /** The most bytes a P12 file may have; one with a long chain has about 10 kB. */
 export const maxP12Bytes = 100_000;
+
+/** How long a one-time link can be used once it was mailed, and how long a new session needs no password for changes. */
+export const linkMinutes = 15;
+
+/** Days for which a link to a report may be made at most. */
+export const longestShareDays = 90;
+
+/** Letters and digits of a passcode at least. */
+export const shortestPasscode = 6;

@@ -1,10 +1,15 @@
 import { firmRoles, partyRoles } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
+import { password, secondFactorCode } from './account.ts';
 import { email, id, instant, line, name, text } from './common.ts';
 
 export const person = z.object({ id, name: z.string(), email: z.string() }).meta({ id: 'Person' });
 
-export const signIn = z.strictObject({ email, password: z.string().min(1).max(200) });
+export const signIn = z.strictObject({
+  email,
+  password: z.string().min(1).max(200),
+  code: secondFactorCode.optional().meta({ description: 'For people with a second factor' }),
+});
 
 export const sessionCreated = z
   .object({ token: z.string(), expiresAt: instant, person })
@@ -19,6 +24,7 @@ export const me = z
         surveyId: id,
         surveyNumber: z.string(),
         vesselName: z.string(),
+        firmId: id,
         firmName: z.string(),
         role: z.enum(partyRoles),
         released: z.boolean(),
@@ -27,22 +33,22 @@ export const me = z
   })
   .meta({ id: 'Me' });
 
-const password = z.string().min(12, 'Choose a password of 12 characters or more.').max(200);
-
 /** Asks what a one-time link is for, before it is used. */
 export const welcomeLookup = z.strictObject({ token: z.string().min(20).max(200) });
 export const welcomeInfo = z
   .object({
-    kind: z.enum(['first-account', 'invitation']),
+    kind: z.enum(['first-account', 'invitation', 'sign-in']),
     email: z.string().nullable(),
     name: z.string().nullable(),
+    codeNeeded: z.boolean().meta({ description: 'Whether a code of the second factor must come with it' }),
   })
   .meta({ id: 'WelcomeInfo' });
 
-/** Uses a one-time link: the first account also names itself and its firm. */
+/** Uses a one-time link: the first account also names itself and its firm; others need no password. */
 export const welcome = z.strictObject({
   token: z.string().min(20).max(200),
-  password,
+  password: password.optional(),
+  code: secondFactorCode.optional(),
   name: name.optional(),
   email: email.optional(),
   firmName: line(160).optional(),

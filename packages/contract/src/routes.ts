@@ -1,3 +1,4 @@
+import { accountRoutes } from './routes/account.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { clearanceRoutes } from './routes/clearance.ts';
 import { coverageRoutes } from './routes/coverage.ts';
@@ -9,6 +10,7 @@ import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
 import { reviewRoutes } from './routes/review.ts';
 import type { Route } from './routes/route.ts';
+import { shareLinkRoutes } from './routes/share-links.ts';
 import { surveysRoutes } from './routes/surveys.ts';
 import { verificationRoutes } from './routes/verification.ts';
 import { worksheetsRoutes } from './routes/worksheets.ts';
@@ -17,6 +19,7 @@ export type { Route } from './routes/route.ts';
 
 /** Every operation of the REST interface, by name. */
 export const routes = {
+  ...accountRoutes,
   ...peopleRoutes,
   ...surveysRoutes,
   ...findingsRoutes,
@@ -29,6 +32,7 @@ export const routes = {
   ...clearanceRoutes,
   ...reviewRoutes,
   ...noticesRoutes,
+  ...shareLinkRoutes,
   ...verificationRoutes,
 } satisfies Record<string, Route>;
 

@@ -166,25 +166,28 @@ ALTER TABLE "share_links" ENABLE ROW LEVEL SECURITY;
 CREATE POLICY own_firms ON "share_links" TO garboard_app
     USING (firm_id = ANY ((SELECT string_to_array(nullif(current_setting('app.firm_ids', true), ''), ',')::uuid[])::uuid[]))
     WITH CHECK (firm_id = ANY ((SELECT string_to_array(nullif(current_setting('app.firm_ids', true), ''), ',')::uuid[])::uuid[]));
-CREATE POLICY client ON "share_links" TO garboard_app
-    USING (EXISTS (
-        SELECT FROM parties p
-        WHERE p.survey_id = share_links.survey_id AND p.client
-          AND p.person_id = (SELECT nullif(current_setting('app.person_id', true), '')::uuid)))
-    WITH CHECK (EXISTS (
-        SELECT FROM parties p
-        WHERE p.survey_id = share_links.survey_id AND p.firm_id = share_links.firm_id AND p.client
-          AND p.person_id = (SELECT nullif(current_setting('app.person_id', true), '')::uuid)));
+CREATE POLICY party_select ON "share_links" FOR SELECT TO garboard_person
+    USING (EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = share_links.survey_id AND m.client));
+CREATE POLICY party_insert ON "share_links" FOR INSERT TO garboard_person WITH CHECK (
+    made_by_id = nullif(current_setting('app.person_id', true), '')::uuid AND EXISTS (
+        SELECT FROM my_parties AS m
+        WHERE m.survey_id = share_links.survey_id AND m.firm_id = share_links.firm_id AND m.client AND m.sees
+    )
+);
+CREATE POLICY party_update ON "share_links" FOR UPDATE TO garboard_person
+    USING (EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = share_links.survey_id AND m.client));
+CREATE TRIGGER kept BEFORE UPDATE ON "share_links" FOR EACH ROW WHEN (current_user = 'garboard_person')
+    EXECUTE FUNCTION garboard_keep_columns(
+        'id', 'firm_id', 'survey_id', 'report_id', 'token_hash', 'label', 'passcode_hash', 'expires_at', 'view_limit',
+        'views', 'created_at', 'made_by_id', 'made_by_name', 'made_by_role'
+    );
 
 ALTER TABLE "share_viewings" ENABLE ROW LEVEL SECURITY;
 CREATE POLICY own_firms ON "share_viewings" TO garboard_app
     USING (firm_id = ANY ((SELECT string_to_array(nullif(current_setting('app.firm_ids', true), ''), ',')::uuid[])::uuid[]))
     WITH CHECK (firm_id = ANY ((SELECT string_to_array(nullif(current_setting('app.firm_ids', true), ''), ',')::uuid[])::uuid[]));
-CREATE POLICY client ON "share_viewings" FOR SELECT TO garboard_app
-    USING (EXISTS (
-        SELECT FROM parties p
-        WHERE p.survey_id = share_viewings.survey_id AND p.client
-          AND p.person_id = (SELECT nullif(current_setting('app.person_id', true), '')::uuid)));
+CREATE POLICY party_select ON "share_viewings" FOR SELECT TO garboard_person
+    USING (EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = share_viewings.survey_id AND m.client));
 
 -- What must be answered before it is known who asks: whom a key lets act, and which report a link shows.
 
@@ -229,16 +232,45 @@ AS $$
 $$;
 
 CREATE FUNCTION garboard_share_viewing(viewing_id uuid, token_hash text)
-RETURNS TABLE (share_link_id uuid, firm_id uuid)
+RETURNS TABLE (share_link_id uuid, firm_id uuid, opened_at timestamptz, expires_at timestamptz)
 LANGUAGE sql STABLE SECURITY DEFINER SET search_path = public, pg_temp
 AS $$
-    SELECT share_viewings.share_link_id, share_viewings.firm_id FROM share_viewings
-    WHERE share_viewings.id = viewing_id
-      AND share_viewings.token_hash = garboard_share_viewing.token_hash
-      AND share_viewings.expires_at > now();
+    SELECT v.share_link_id, v.firm_id, v.opened_at, v.expires_at FROM share_viewings AS v
+    WHERE v.id = viewing_id AND v.token_hash = garboard_share_viewing.token_hash AND v.expires_at > now();
 $$;
+
+-- As before, and when the session was last seen to be used.
+DROP FUNCTION garboard_session(text);
+CREATE FUNCTION garboard_session(token_hash text)
+RETURNS TABLE (
+    person_id uuid, name text, email text, expires_at timestamptz, last_seen_at timestamptz, memberships jsonb,
+    firm_ids uuid[]
+)
+LANGUAGE sql STABLE SECURITY DEFINER SET search_path = public, pg_temp
+AS $$
+    SELECT
+        people.id,
+        people.name,
+        people.email,
+        sessions.expires_at,
+        sessions.last_seen_at,
+        (
+            SELECT coalesce(
+                jsonb_agg(jsonb_build_object('firmId', m.firm_id, 'role', m.role) ORDER BY m.firm_id), '[]'
+            )
+            FROM firm_members AS m WHERE m.person_id = people.id
+        ),
+        garboard_firms_of(people.id)
+    FROM sessions JOIN people ON people.id = sessions.person_id
+    WHERE sessions.token_hash = garboard_session.token_hash AND sessions.expires_at > now();
+$$;
+REVOKE ALL ON FUNCTION garboard_session(text) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION garboard_session(text) TO garboard_app;
 
 REVOKE ALL ON FUNCTION garboard_use_api_key(text), garboard_share_link(text), garboard_share_viewing(uuid, text)
     FROM PUBLIC;
 GRANT EXECUTE ON FUNCTION garboard_use_api_key(text), garboard_share_link(text), garboard_share_viewing(uuid, text)
     TO garboard_app;
+
+-- Invitations that still wait to be sent may be; those sent before keep their end.
+UPDATE one_time_links SET mail_by = expires_at WHERE kind = 'invitation' AND used_at IS NULL;

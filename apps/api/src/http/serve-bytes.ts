@@ -3,7 +3,7 @@ import { sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
 import type { ServedFile } from '@garboard/core/files/served-file';
 import { inTransaction } from '@garboard/db/database';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import type { Deps } from './deps.ts';
 import { actorOf, contextOf, fastifyPath } from './serve.ts';
@@ -14,6 +14,7 @@ type Part<R, K extends string> = R extends { [P in K]: infer V extends z.ZodType
 interface Asked<N extends BytesRoute> {
   params: Part<Routes[N], 'params'>;
   query: Part<Routes[N], 'query'>;
+  request: FastifyRequest;
 }
 
 /**
@@ -50,7 +51,7 @@ export function serveFile<N extends BytesRoute>(
     },
     config: { route },
     handler: async (request, reply) => {
-      const input = { params: request.params, query: request.query } as Asked<N>;
+      const input = { params: request.params, query: request.query, request } as Asked<N>;
       const within: Within = (work) =>
         inTransaction(deps.db, sightOf(actorOf(request)), (tx) => work(contextOf(deps, request, tx)));
       const file = await find(within, input);

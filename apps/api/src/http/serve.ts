@@ -91,7 +91,7 @@ export function serve<N extends RouteName>(
     method: route.method,
     url: fastifyPath(route),
     schema: schemaOf(route),
-    config: { route },
+    config: { route, name },
     handler: async (request, reply) => {
       const input = {
         params: request.params,

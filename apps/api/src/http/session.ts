@@ -1,13 +1,26 @@
-import { hashToken } from '@garboard/core/people/tokens';
+import type { PersonActor } from '@garboard/core/access/actor';
+import { idleDays, type Origin, sessionDays } from '@garboard/core/people/start-session';
+import { apiKeyPrefix, hashToken } from '@garboard/core/people/tokens';
 import { Refusal } from '@garboard/core/problems';
-import { findSession } from '@garboard/db/special-reads';
+import { findSession, touchSession, useApiKey } from '@garboard/db/special-reads';
+import type { Role } from '@garboard/trade/permissions';
 import type { FirmRole } from '@garboard/trade/vocabulary';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Deps } from './deps.ts';
 
-export const sessionCookie = 'garboard_session';
+const dayMs = 86_400_000;
+/** A session's last use is written down this often at most. */
+const touchMs = 5 * 60_000;
 
 const safeMethods = new Set(['GET', 'HEAD', 'OPTIONS']);
+
+/** Over https the browser itself keeps the cookie to this host, its every path and secure connections. */
+export const sessionCookie = (publicUrl: string): string =>
+  publicUrl.startsWith('https:') ? '__Host-garboard_session' : 'garboard_session';
+
+/** What every cookie of ours is set with. */
+export const cookieOptions = (publicUrl: string) =>
+  ({ path: '/', httpOnly: true, sameSite: 'lax', secure: publicUrl.startsWith('https:') }) as const;
 
 /** A browser says where a write came from; with the cookie it must be our own pages. */
 function refuseForeignOrigin(request: FastifyRequest, publicUrl: string): void {
@@ -22,31 +35,70 @@ function refuseForeignOrigin(request: FastifyRequest, publicUrl: string): void {
   );
 }
 
-/** Finds out who is asking, by bearer token or session cookie, and refuses strangers where signing in is needed. */
+/** Where a request comes from, for the session that it may begin. */
+export const originOf = (request: FastifyRequest): Origin => ({
+  userAgent: request.headers['user-agent'],
+  address: request.ip,
+  sessionHash: request.sessionHash,
+});
+
+async function personOfSession(
+  request: FastifyRequest,
+  deps: Deps,
+  tokenHash: string,
+): Promise<PersonActor | null> {
+  const row = await findSession(deps.db, tokenHash);
+  if (!row) return null;
+  request.sessionHash = tokenHash;
+  const now = deps.clock();
+  if (now.getTime() - row.last_seen_at.getTime() > touchMs) {
+    const lives = { idleMs: idleDays * dayMs, longestMs: sessionDays * dayMs };
+    await touchSession(deps.db, { tokenHash, address: request.ip, now, ...lives });
+  }
+  return {
+    kind: 'person',
+    personId: row.person_id,
+    name: row.name,
+    email: row.email,
+    memberships: row.memberships.map((m) => ({ firmId: m.firmId, role: m.role as FirmRole })),
+    firmIds: row.firm_ids,
+  };
+}
+
+async function personOfKey(deps: Deps, tokenHash: string): Promise<PersonActor | null> {
+  const row = await useApiKey(deps.db, tokenHash);
+  if (!row) return null;
+  const { firm_id: firmId, access } = row;
+  return {
+    kind: 'person',
+    personId: row.person_id,
+    name: row.name,
+    email: row.email,
+    memberships: row.is_staff ? [{ firmId, role: row.role as FirmRole }] : [],
+    firmIds: [firmId],
+    key: { id: row.key_id, firmId, role: row.role as Role, access: access === 'write' ? 'write' : 'read' },
+  };
+}
+
+/** Finds out who is asking, by bearer token, key or session cookie, and refuses strangers where signing in is needed. */
 export function installSessions(app: FastifyInstance, deps: Deps): void {
+  const { publicUrl } = deps.env;
   app.decorateRequest('actor', null);
   app.decorateRequest('sessionHash', null);
   app.addHook('onRequest', async (request) => {
     const route = request.routeOptions.config.route;
     if (!route) return;
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
-    const token = bearer ?? request.cookies[sessionCookie];
-    if (!bearer && token && !safeMethods.has(request.method))
-      refuseForeignOrigin(request, deps.env.publicUrl);
+    const token = bearer ?? request.cookies[sessionCookie(publicUrl)];
+    if (!bearer && token && !safeMethods.has(request.method)) refuseForeignOrigin(request, publicUrl);
     if (token && route.access === 'signed-in') {
       const hash = hashToken(token);
-      const row = await findSession(deps.db, hash);
-      if (row) {
-        request.sessionHash = hash;
-        request.actor = {
-          kind: 'person',
-          personId: row.person_id,
-          name: row.name,
-          email: row.email,
-          memberships: row.memberships.map((m) => ({ firmId: m.firmId, role: m.role as FirmRole })),
-          firmIds: row.firm_ids,
-        };
-      }
+      request.actor = bearer?.startsWith(apiKeyPrefix)
+        ? await personOfKey(deps, hash)
+        : await personOfSession(request, deps, hash);
+    } else if (token && !bearer?.startsWith(apiKeyPrefix)) {
+      // Signing in anew ends the session that was there.
+      request.sessionHash = hashToken(token);
     }
     if (route.access === 'signed-in' && !request.actor) {
       throw new Refusal(

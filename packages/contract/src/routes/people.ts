@@ -2,63 +2,8 @@ import { idParams, page, pageQuery } from '../common.ts';
 import * as people from '../people.ts';
 import { route } from './route.ts';
 
-/** Signing in, the firm and its staff. */
+/** The firm and its staff. */
 export const peopleRoutes = {
-  createSession: route({
-    method: 'POST',
-    path: '/v1/sessions',
-    tag: 'Signing in',
-    summary: 'Sign in with e-mail and password',
-    access: 'public',
-    permission: 'public',
-    body: people.signIn,
-    status: 201,
-    response: people.sessionCreated,
-    problems: ['wrong-credentials', 'too-many-requests'],
-  }),
-  deleteSession: route({
-    method: 'DELETE',
-    path: '/v1/sessions/current',
-    tag: 'Signing in',
-    summary: 'Sign out',
-    access: 'signed-in',
-    permission: 'own-account',
-    status: 204,
-  }),
-  getMe: route({
-    method: 'GET',
-    path: '/v1/me',
-    tag: 'Signing in',
-    summary: 'Who I am, in which firms and surveys',
-    access: 'signed-in',
-    permission: 'own-account',
-    status: 200,
-    response: people.me,
-  }),
-  lookUpWelcome: route({
-    method: 'POST',
-    path: '/v1/welcome/lookup',
-    tag: 'Signing in',
-    summary: 'What a one-time link is for',
-    access: 'public',
-    permission: 'public',
-    body: people.welcomeLookup,
-    status: 200,
-    response: people.welcomeInfo,
-    problems: ['link-spent', 'too-many-requests'],
-  }),
-  useWelcome: route({
-    method: 'POST',
-    path: '/v1/welcome',
-    tag: 'Signing in',
-    summary: 'Use a one-time link: choose a password, and for the first account name the firm',
-    access: 'public',
-    permission: 'public',
-    body: people.welcome,
-    status: 201,
-    response: people.sessionCreated,
-    problems: ['link-spent', 'too-many-requests', 'wrong-state'],
-  }),
   getFirm: route({
     method: 'GET',
     path: '/v1/firms/{id}',

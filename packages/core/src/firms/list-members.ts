@@ -16,7 +16,7 @@ export function presentMember(row: MemberRow): MemberView {
     name: row.person.name,
     email: row.person.email,
     qualifications: row.qualifications,
-    joined: row.person.passwordHash !== null,
+    joined: row.person.joinedAt !== null,
   };
 }
 

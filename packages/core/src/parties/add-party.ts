@@ -47,7 +47,7 @@ export async function addParty(
   });
   const row = await ctx.tx.party.findUniqueOrThrow({
     where: { id },
-    include: { person: { select: { email: true, passwordHash: true } } },
+    include: { person: { select: { email: true, joinedAt: true } } },
   });
   return presentParty(row);
 }

@@ -8,7 +8,7 @@ import { cutPage, decodeCursor, type Page, type PageInput, uuidForm } from '../p
 import { loadSurvey } from '../surveys/load-survey.ts';
 
 type PartyRow = Prisma.PartyGetPayload<{
-  include: { person: { select: { email: true; passwordHash: true } } };
+  include: { person: { select: { email: true; joinedAt: true } } };
 }>;
 export type PartyView = z.output<typeof party>;
 
@@ -19,7 +19,7 @@ export function presentParty(row: PartyRow): PartyView {
     name: row.name,
     email: row.person.email,
     released: row.released,
-    joined: row.person.passwordHash !== null,
+    joined: row.person.joinedAt !== null,
     createdAt: row.createdAt.toISOString(),
   };
 }
@@ -39,7 +39,7 @@ export async function listParties(
       ...(all ? {} : { role: { in: ['owner', 'yard'] } }),
       ...(after ? { id: { gt: after } } : {}),
     },
-    include: { person: { select: { email: true, passwordHash: true } } },
+    include: { person: { select: { email: true, joinedAt: true } } },
     orderBy: { id: 'asc' },
     take: input.limit + 1,
   });

@@ -20,7 +20,7 @@ export async function releaseParty(
   });
   const row = await ctx.tx.party.findFirst({
     where,
-    include: { person: { select: { email: true, passwordHash: true } } },
+    include: { person: { select: { email: true, joinedAt: true } } },
   });
   if (!row) throw notFound('party');
   if (changed.count > 0) {

@@ -32,6 +32,7 @@ export async function getMe(ctx: Ctx): Promise<z.output<typeof me>> {
       surveyId: p.surveyId,
       surveyNumber: p.survey.number,
       vesselName: p.survey.vessel.name,
+      firmId: p.firmId,
       firmName: p.survey.firm.name,
       role: p.role as PartyRole,
       released: p.released,

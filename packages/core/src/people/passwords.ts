@@ -8,9 +8,9 @@ export const hashPassword = (password: string): Promise<string> => hash(password
 
 let decoy: Promise<string> | undefined;
 
-/** Whether the password fits; takes as long when there is no account, so that timing names nobody. */
-export async function passwordFits(kept: string | null, password: string): Promise<boolean> {
+/** Whether a secret that a person chose or wrote down fits; takes as long when none is kept, so that timing tells nothing. */
+export async function secretFits(kept: string | null, given: string): Promise<boolean> {
   decoy ??= hashPassword('nobody has this password');
-  const fits = await verify(kept ?? (await decoy), password);
+  const fits = await verify(kept ?? (await decoy), given);
   return kept !== null && fits;
 }
