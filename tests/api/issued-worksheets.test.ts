@@ -48,7 +48,11 @@ async function readySurvey(parties: readonly (readonly [role: string, person: Si
   }
   for (const [role, person, released] of parties) {
     const { name, email } = person;
-    await surveyor.post(`${path}/parties`).send({ role, name, email, released }).expect(201);
+    const given = role === 'yard' ? { findingIds: findings } : {};
+    await surveyor
+      .post(`${path}/parties`)
+      .send({ role, name, email, released, ...given })
+      .expect(201);
   }
   await answerAllCoverage(surveyor, survey.body.id);
   const [first = '', second = ''] = findings;

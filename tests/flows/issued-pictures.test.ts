@@ -57,7 +57,11 @@ async function readySurvey(seed: number) {
   const yardPerson = await buildPerson(server.db);
   yard = server.as(yardPerson);
   for (const [role, { name, email }] of [['owner', ownerPerson] as const, ['yard', yardPerson] as const]) {
-    await surveyor.post(`${path}/parties`).send({ role, name, email, released: true }).expect(201);
+    const given = role === 'yard' ? { findingIds: [kept.id] } : {};
+    await surveyor
+      .post(`${path}/parties`)
+      .send({ role, name, email, released: true, ...given })
+      .expect(201);
   }
   await answerAllCoverage(surveyor, surveyId);
   return { surveyId, path, photoId, findingId: kept.id as string };

@@ -168,7 +168,7 @@ describe('the whole job, over REST', () => {
     // The owner brings in a yard; the yard sends evidence; the insurer returns it, then accepts.
     await ownerSees
       .post(`${path}/parties`)
-      .send({ role: 'yard', name: yard.name, email: yard.email })
+      .send({ role: 'yard', name: yard.name, email: yard.email, findingIds: [first.body.id] })
       .expect(201);
     await ownerSees
       .post(`${path}/parties`)

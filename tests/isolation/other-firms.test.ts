@@ -4,12 +4,7 @@ import { newId } from '@garboard/db/ids';
 import { buildFirm, buildJpeg, buildPerson, type Signed } from '@garboard/seed/builders';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
-
-/** A pressure test whose inputs are accepted. */
-const gasTest = { startPressure: 250, endPressure: 250, holdTime: 5, gaugeResolution: 1, noLiquid: true };
-
-/** An entry of the catalogue that a firm may write. */
-const ownEntry = { system: 'hull', title: 'Secret', urgency: 'note', harms: ['deterioration'] };
+import { bodies, gasTest, ownEntry } from './bodies.ts';
 
 let server: TestServer;
 let stranger: Signed;
@@ -106,34 +101,6 @@ function addressOf(route: Route): string {
 }
 
 /** A body that passes validation, so that only the question of access is left. */
-const bodies: Record<string, object> = {
-  updateFirm: { phone: '1' },
-  addMember: { role: 'office', name: 'N', email: 'n@n.example' },
-  updateVessel: { beamM: 3 },
-  updateSurvey: { scope: 'x' },
-  addParty: { role: 'owner', name: 'N', email: 'n@n.example' },
-  updateParty: { released: true },
-  updatePhoto: { caption: 'x' },
-  createUpload: { id: newId(), name: 'c.jpg', bytes: 5000, sha256: 'c'.repeat(64) },
-  createFinding: { system: 'hull', title: 't', urgency: 'note' },
-  updateFinding: { title: 'x' },
-  orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
-  createReport: { kind: 'full' },
-  decideClearance: { decision: 'accept' },
-  createWorksheet: { kind: 'gas-leak-down', inputs: gasTest },
-  updateWorksheet: { title: 'x' },
-  replaceCoverage: { items: [] },
-  answerCoverage: { reached: 'examined' },
-  createInventoryItem: { system: 'hull', name: 'x' },
-  updateInventoryItem: { name: 'x' },
-  withdrawFinding: { reason: 'x' },
-  askReview: {},
-  decideReview: { decision: 'send-back', reason: 'x' },
-  addReviewComment: { text: 'x' },
-  updateReviewComment: { settled: true },
-  putSigningKey: { p12: 'AAAA', passphrase: 'x' },
-};
-
 describe('another firm’s and an uninvited person’s requests', () => {
   // Kinds of worksheet are the same for everybody, and saving under a key is each firm's own, tested below; every
   // other parameter names something of a firm's.

@@ -86,6 +86,14 @@ export const survey = z
       .meta({ description: 'Totals by urgency, most urgent first; for parties only when they are printed' }),
     issuedAt: instant.nullable(),
     myRoles: z.array(z.string()).meta({ description: 'What the caller is to this survey' }),
+    client: z
+      .boolean()
+      .meta({ description: 'Whether the caller pays for it and says to whom it is released' }),
+    released: z.boolean().meta({ description: 'Whether what was issued is shown to the caller' }),
+    held: z.boolean().meta({
+      description:
+        'Whether what was issued is withheld from every party until paid for or the firm gives the word',
+    }),
     createdAt: instant,
     updatedAt: instant,
     ...versioned,
@@ -106,6 +114,13 @@ export const partyCreate = z.strictObject({
   released: z.boolean().optional().meta({
     description: 'Whether what was issued is released to them; by default to owner, buyer and yard',
   }),
+  client: z.boolean().optional().meta({
+    description:
+      'Whether they pay for the survey and so say to whom it is released; for the firm to set, never a yard',
+  }),
+  findingIds: z.array(id).max(500).optional().meta({
+    description: 'Of a yard: the findings it is asked to put right; it sees these and no others',
+  }),
 });
 export const party = z
   .object({
@@ -114,13 +129,22 @@ export const party = z
     name: z.string(),
     email: z.string(),
     released: z.boolean(),
+    client: z.boolean().meta({ description: 'Whether they pay for the survey and so own the report' }),
+    findingIds: z.array(id).meta({ description: 'Of a yard: the findings it is asked to put right' }),
+    viewedAt: instant.nullable().meta({ description: 'When they last opened an issued document here' }),
     joined: z.boolean().meta({ description: 'Whether they have chosen a password' }),
     createdAt: instant,
   })
   .meta({ id: 'Party' });
-export const partyPatch = z.strictObject({
-  released: z.boolean().meta({ description: 'Whether what was issued is released to them' }),
-});
+export const partyPatch = z
+  .strictObject({
+    released: z.boolean().meta({ description: 'Whether what was issued is released to them' }),
+    client: z.boolean().meta({ description: 'Whether they pay for the survey; for the firm to set' }),
+  })
+  .partial()
+  .refine((patch) => Object.keys(patch).length > 0, 'Say what to change: released or client.');
+/** Which yards are asked to put a finding right. */
+export const findingYards = z.strictObject({ partyIds: z.array(id).max(20) }).meta({ id: 'FindingYards' });
 export const partyParams = z.object({ id, partyId: id });
 
 export const surveyEvent = z

@@ -12,6 +12,11 @@ const words = {
   'party.added': (d) => `${d.name} invited as ${d.role}`,
   'party.released': (d) => `Released to ${d.name} (${d.role})`,
   'party.release-withdrawn': (d) => `Release to ${d.name} (${d.role}) withdrawn`,
+  'party.pays': (d) => `${d.name} (${d.role}) pays for the survey and says to whom it is released`,
+  'party.pays-no-more': (d) => `${d.name} (${d.role}) no longer says to whom it is released`,
+  'finding.yards-named': (d) =>
+    d.names ? `To be put right by ${d.names}` : 'No yard is asked to put it right',
+  'report.viewed': (d) => `${d.label} looked at, revision ${d.revision}`,
   'party.removed': (d) => `${d.name} (${d.role}) removed`,
   'photos.added': (d) => (d.count === '1' ? '1 photo added' : `${d.count} photos added`),
   'photo.deleted': (d) => `Photo ${d.fileName} deleted`,

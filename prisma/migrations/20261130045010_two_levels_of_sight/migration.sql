@@ -56,6 +56,12 @@ $$;
 CREATE TRIGGER held AFTER UPDATE OF held ON surveys FOR EACH ROW
     WHEN (OLD.held IS DISTINCT FROM NEW.held) EXECUTE FUNCTION garboard_parties_held();
 
+-- Yards that were invited before findings were assigned keep what they could see.
+INSERT INTO finding_yards (firm_id, survey_id, finding_id, party_id, person_id)
+SELECT p.firm_id, p.survey_id, f.id, p.id, p.person_id
+FROM parties AS p JOIN findings AS f ON f.survey_id = p.survey_id AND f.state <> 'draft'
+WHERE p.role = 'yard';
+
 -- Views with the owner's rights: they bind the person by hand, and policies made of them need not apply the policies
 -- of the tables below them. Only to be read.
 

@@ -1,8 +1,10 @@
 import { listEvents } from '@garboard/core/events/list-events';
 import { addParty } from '@garboard/core/parties/add-party';
+import { listDisclosures } from '@garboard/core/parties/list-disclosures';
 import { listParties } from '@garboard/core/parties/list-parties';
-import { releaseParty } from '@garboard/core/parties/release-party';
+import { nameYards } from '@garboard/core/parties/name-yards';
 import { removeParty } from '@garboard/core/parties/remove-party';
+import { updateParty } from '@garboard/core/parties/update-party';
 import { createSurvey } from '@garboard/core/surveys/create-survey';
 import { getSurvey } from '@garboard/core/surveys/get-survey';
 import { listSurveys } from '@garboard/core/surveys/list-surveys';
@@ -29,9 +31,15 @@ export function surveyRoutes(app: FastifyInstance, deps: Deps): void {
     listParties(ctx, { surveyId: params.id, ...query }),
   );
   serve(app, deps, 'updateParty', (ctx, { params, body }) =>
-    releaseParty(ctx, { surveyId: params.id, partyId: params.partyId, released: body.released }),
+    updateParty(ctx, { surveyId: params.id, partyId: params.partyId, patch: body }),
   );
   serve(app, deps, 'removeParty', (ctx, { params }) =>
     removeParty(ctx, { surveyId: params.id, partyId: params.partyId }),
+  );
+  serve(app, deps, 'listDisclosures', (ctx, { params, query }) =>
+    listDisclosures(ctx, { surveyId: params.id, ...query }),
+  );
+  serve(app, deps, 'putFindingYards', (ctx, { params, body }) =>
+    nameYards(ctx, { findingId: params.id, ...body }),
   );
 }

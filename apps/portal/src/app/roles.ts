@@ -21,6 +21,8 @@ export function isStaffOf(survey: Survey): boolean {
 export function mayDo(action: Action, survey: Survey): boolean {
   return rolesIn(survey).some((role) => {
     const grant = grantFor(action, role);
+    if (grant === 'client') return survey.client;
+    if (grant === 'released' || grant === 'assigned') return survey.released;
     if (grant !== 'decides') return grant !== null;
     return survey.clearanceDecidedBy === (role === 'insurer' ? 'insurer' : 'surveyor');
   });

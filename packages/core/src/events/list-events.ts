@@ -17,11 +17,16 @@ const sharedKinds = [
   'evidence.accepted',
   'evidence.returned',
   'evidence.accepted-as-is',
+  'evidence.part-accepted',
+  'finding.extended',
+  'finding.limit-ended',
+  'finding.re-inspected',
 ];
 
-async function listWhere(
+/** Events that these conditions and row-level security leave, newest first. */
+export async function listWhere(
   ctx: Ctx,
-  where: { surveyId: string } | { findingId: string; kind?: { in: string[] } },
+  where: ({ surveyId: string } | { findingId: string }) & { kind?: { in: string[] } },
   input: PageInput,
 ): Promise<Page<EventView>> {
   const before = decodeCursor(input.cursor, uuidForm);

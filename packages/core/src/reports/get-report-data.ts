@@ -2,6 +2,7 @@ import { type ReportSnapshot, reportSnapshot } from '@garboard/contract/report-s
 import type { Ctx } from '../context.ts';
 import { wrongState } from '../problems.ts';
 import { loadReport } from './load-report.ts';
+import { recordView } from './record-view.ts';
 
 /**
  * What the issued report says, as data. Parsing leaves nothing but the fields of the contract, among which there
@@ -14,6 +15,7 @@ export async function getReportData(ctx: Ctx, reportId: string): Promise<ReportS
   if (report.state !== 'issued') {
     throw wrongState('This report has not been issued yet; its data is there once its state is “issued”.');
   }
+  await recordView(ctx, report);
   const { snapshot } = await ctx.tx.report.findUniqueOrThrow({
     where: { id: report.id },
     select: { snapshot: true },

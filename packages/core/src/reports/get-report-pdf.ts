@@ -3,6 +3,7 @@ import type { Ctx } from '../context.ts';
 import type { ServedFile } from '../files/served-file.ts';
 import { wrongState } from '../problems.ts';
 import { loadReport } from './load-report.ts';
+import { recordView } from './record-view.ts';
 
 /**
  * Which stored file is the PDF of an issued document, or of a draft to look at. Who may see the survey is looked at
@@ -20,6 +21,7 @@ export async function getReportPdf(ctx: Ctx, reportId: string): Promise<ServedFi
         : 'This report has not been issued yet; its PDF is there once its state is “issued”.',
     );
   }
+  await recordView(ctx, report);
   const label = reportKindLabels[report.kind as ReportKind].toLowerCase();
   // A vessel's name can hold what a file's name can't, as in M/Y.
   const vessel = survey.vessel.name.replace(/[/\\:*?"<>|]/g, '-');

@@ -1,0 +1,43 @@
+import { newId } from '@garboard/db/ids';
+
+/** A pressure test whose inputs are accepted. */
+export const gasTest = {
+  startPressure: 250,
+  endPressure: 250,
+  holdTime: 5,
+  gaugeResolution: 1,
+  noLiquid: true,
+};
+
+/** An entry of the catalogue that a firm may write. */
+export const ownEntry = { system: 'hull', title: 'Secret', urgency: 'note', harms: ['deterioration'] };
+
+/** What each route that takes a body is sent, well-formed: what is refused is refused for who asks. By route name. */
+export const bodies: Record<string, object> = {
+  updateFirm: { phone: '1' },
+  addMember: { role: 'office', name: 'N', email: 'n@n.example' },
+  updateVessel: { beamM: 3 },
+  updateSurvey: { scope: 'x' },
+  addParty: { role: 'owner', name: 'N', email: 'n@n.example' },
+  updateParty: { released: true },
+  updatePhoto: { caption: 'x' },
+  createUpload: { id: newId(), name: 'c.jpg', bytes: 5000, sha256: 'c'.repeat(64) },
+  createFinding: { system: 'hull', title: 't', urgency: 'note' },
+  updateFinding: { title: 'x' },
+  orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
+  putFindingYards: { partyIds: [] },
+  createReport: { kind: 'full' },
+  decideClearance: { decision: 'accept' },
+  createWorksheet: { kind: 'gas-leak-down', inputs: gasTest },
+  updateWorksheet: { title: 'x' },
+  replaceCoverage: { items: [] },
+  answerCoverage: { reached: 'examined' },
+  createInventoryItem: { system: 'hull', name: 'x' },
+  updateInventoryItem: { name: 'x' },
+  withdrawFinding: { reason: 'x' },
+  askReview: {},
+  decideReview: { decision: 'send-back', reason: 'x' },
+  addReviewComment: { text: 'x' },
+  updateReviewComment: { settled: true },
+  putSigningKey: { p12: 'AAAA', passphrase: 'x' },
+};
