@@ -33,7 +33,8 @@ async function readySurvey(printCosts: boolean, parties: Record<string, Signed>,
   const finding = { ...words, observed, cost, grading };
   const { body: kept } = await surveyor.post(`/v1/surveys/${surveyId}/findings`).send(finding).expect(201);
   for (const [role, { name, email }] of Object.entries(parties)) {
-    const party = { role, name, email, released: true };
+    const given = role === 'yard' ? { findingIds: [kept.id] } : {};
+    const party = { role, name, email, released: true, ...given };
     await surveyor.post(`/v1/surveys/${surveyId}/parties`).send(party).expect(201);
   }
   await answerAllCoverage(surveyor, surveyId);

@@ -92,6 +92,10 @@ CREATE VIEW my_findings AS
 CREATE VIEW my_clearances AS
     SELECT c.id FROM clearances AS c JOIN my_findings AS m ON m.id = c.finding_id;
 
+-- That there is such a piece of equipment; what is known of it parties read in the report.
+CREATE VIEW my_inventory AS
+    SELECT i.id FROM inventory_items AS i JOIN my_parties AS m ON m.survey_id = i.survey_id;
+
 CREATE VIEW my_vessels AS
     SELECT s.vessel_id AS id FROM surveys AS s JOIN my_parties AS m ON m.survey_id = s.id;
 
@@ -121,10 +125,10 @@ CREATE VIEW issued_pictures AS
         OR EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = r.survey_id AND m.sees)
     );
 
-REVOKE ALL ON my_parties, my_findings, my_yard_findings, my_clearances, my_vessels, my_reports, my_photos, my_yard_photos, issued_pictures
-    FROM garboard_app;
-GRANT SELECT ON my_parties, my_findings, my_yard_findings, my_clearances, my_vessels, my_reports, my_photos, my_yard_photos, issued_pictures
-    TO garboard_app;
+REVOKE ALL ON my_parties, my_findings, my_yard_findings, my_clearances, my_inventory, my_vessels, my_reports, my_photos,
+    my_yard_photos, issued_pictures FROM garboard_app;
+GRANT SELECT ON my_parties, my_findings, my_yard_findings, my_clearances, my_inventory, my_vessels, my_reports, my_photos,
+    my_yard_photos, issued_pictures TO garboard_app;
 
 -- For the tables to come: SELECT garboard_add_policies('table', level, writes).
 --   staff     the firm alone (firm_id)

@@ -1,7 +1,7 @@
 import { authorise } from '../access/policy.ts';
 import { ownParties, visibleSurveys } from '../access/scopes.ts';
 import type { Ctx } from '../context.ts';
-import { notFound } from '../problems.ts';
+import { notAllowed, notFound } from '../problems.ts';
 
 export const readersOnly = 'The equipment is drafted by the survey firm; the issued report prints it.';
 
@@ -11,7 +11,11 @@ export async function loadInventoryItem(ctx: Ctx, id: string) {
     where: { id, survey: visibleSurveys(ctx.actor) },
     include: { survey: { include: { parties: { where: ownParties(ctx.actor) } } } },
   });
-  if (!row) throw notFound('piece of equipment');
+  if (!row) {
+    // Row-level security keeps equipment from parties: those who see its survey are told so.
+    const known = await ctx.tx.$queryRaw<unknown[]>`SELECT FROM my_inventory WHERE id = ${id}::uuid`;
+    throw known.length > 0 ? notAllowed(readersOnly) : notFound('piece of equipment');
+  }
   authorise(ctx.actor, row.survey, 'inventory.read', readersOnly);
   return row;
 }
