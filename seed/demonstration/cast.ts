@@ -60,7 +60,8 @@ export async function castPeople(stage: Stage, world: World): Promise<SignIn[]> 
       const password = newPassword();
       const id = newId();
       const { name, email } = person;
-      await tx.person.create({ data: { id, name, email, passwordHash: await hashPassword(password) } });
+      const passwordHash = await hashPassword(password);
+      await tx.person.create({ data: { id, name, email, passwordHash, joinedAt: stage.loadedAt } });
       const memberships: PersonActor['memberships'] = person.firm
         ? [{ firmId: stage.firmIds.get(person.firm.key) ?? '', role: person.firm.role }]
         : [];

@@ -111,6 +111,7 @@ test('an invitation is mailed with a link whose secret opens it', async () => {
       tokenHash: 'unknown',
       email: 'new@harbour.example',
       expiresAt,
+      mailBy: expiresAt,
     };
     await tx.person.create({ data: { id: newId(), email: row.email, name: 'New Person' } });
     await tx.oneTimeLink.create({ data: row });

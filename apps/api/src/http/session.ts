@@ -1,3 +1,4 @@
+import type { Route } from '@garboard/contract/routes';
 import type { PersonActor } from '@garboard/core/access/actor';
 import { idleDays, type Origin, sessionDays } from '@garboard/core/people/start-session';
 import { apiKeyPrefix, hashToken } from '@garboard/core/people/tokens';
@@ -80,6 +81,20 @@ async function personOfKey(deps: Deps, tokenHash: string): Promise<PersonActor |
   };
 }
 
+/** What no key may do: a key to read, change anything; any key, what is its person's own affair alone. */
+function refuseToKey(actor: PersonActor, route: Route): void {
+  if (!actor.key) return;
+  if (route.path.startsWith('/v1/me/')) {
+    throw new Refusal('not-allowed', 'Sign in as yourself for this; a key for programs can’t do it.');
+  }
+  if (actor.key.access === 'read' && !safeMethods.has(route.method) && !route.keepsNothing) {
+    throw new Refusal(
+      'not-allowed',
+      'This key may only read. Make one that may write under “Your account” if the program needs it.',
+    );
+  }
+}
+
 /** Finds out who is asking, by bearer token, key or session cookie, and refuses strangers where signing in is needed. */
 export function installSessions(app: FastifyInstance, deps: Deps): void {
   const { publicUrl } = deps.env;
@@ -93,9 +108,11 @@ export function installSessions(app: FastifyInstance, deps: Deps): void {
     if (!bearer && token && !safeMethods.has(request.method)) refuseForeignOrigin(request, publicUrl);
     if (token && route.access === 'signed-in') {
       const hash = hashToken(token);
-      request.actor = bearer?.startsWith(apiKeyPrefix)
+      const actor = bearer?.startsWith(apiKeyPrefix)
         ? await personOfKey(deps, hash)
         : await personOfSession(request, deps, hash);
+      if (actor) refuseToKey(actor, route);
+      request.actor = actor;
     } else if (token && !bearer?.startsWith(apiKeyPrefix)) {
       // Signing in anew ends the session that was there.
       request.sessionHash = hashToken(token);

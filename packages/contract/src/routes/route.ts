@@ -25,6 +25,8 @@ export interface Route {
   status: 200 | 201 | 202 | 204;
   /** What a success answers; `bytes` is a file, absent is no content. */
   response?: z.ZodType | 'bytes';
+  /** Only works something out, though it isn't a GET: a key that may only read may ask it. */
+  keepsNothing?: true;
   /** A create that honours `Idempotency-Key`. */
   idempotent?: true;
   /** Answers with `ETag`; an edit honours `If-Match`. */

@@ -35,6 +35,7 @@ export const worksheetsRoutes = {
     permission: 'own-account',
     params: worksheets.worksheetKindParams,
     body: worksheets.worksheetEvaluate,
+    keepsNothing: true,
     status: 200,
     response: worksheetResult,
   }),
