@@ -13,7 +13,10 @@ export const gasTest = {
 export const ownEntry = { system: 'hull', title: 'Secret', urgency: 'note', harms: ['deterioration'] };
 
 /** What each route that takes a body is sent, well-formed: what is refused is refused for who asks. By route name. */
-export const bodies: Record<string, object> = {
+export const bodies: Record<string, object | ((ids: Record<string, string>) => object)> = {
+  createSurvey: (ids) => ({ vesselId: ids.vessels, purpose: 'condition' }),
+  createVessel: { name: 'Sedge' },
+  sendClearance: { statement: 's', workDoneBy: 'w', workDoneOn: '2026-01-01' },
   updateFirm: { phone: '1' },
   addMember: { role: 'office', name: 'N', email: 'n@n.example' },
   updateVessel: { beamM: 3 },
@@ -27,6 +30,14 @@ export const bodies: Record<string, object> = {
   orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
   putFindingYards: { partyIds: [] },
   createReport: { kind: 'full' },
+  putCatalogueEntry: ownEntry,
+  extendFinding: { dueOn: '2099-01-01', reason: 'x' },
+  addFindingComment: { text: 'x' },
+  recordReInspection: (ids) => ({
+    ...{ date: '2026-06-01', place: 'Hard 3', condition: 'ashore' },
+    items: [{ findingId: ids.findings, outcome: 'put-right' }],
+  }),
+  createShareLink: { label: 'x', days: 3 },
   decideClearance: { decision: 'accept' },
   createWorksheet: { kind: 'gas-leak-down', inputs: gasTest },
   updateWorksheet: { title: 'x' },

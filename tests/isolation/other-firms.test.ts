@@ -4,7 +4,8 @@ import { newId } from '@garboard/db/ids';
 import { buildFirm, buildJpeg, buildPerson, type Signed } from '@garboard/seed/builders';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
-import { bodies, gasTest, ownEntry } from './bodies.ts';
+import { gasTest, ownEntry } from './bodies.ts';
+import { statusOf } from './requests.ts';
 
 let server: TestServer;
 let stranger: Signed;
@@ -91,16 +92,6 @@ beforeAll(async () => {
 });
 afterAll(() => server.close());
 
-function addressOf(route: Route): string {
-  const noun = route.path.split('/')[2]?.replace(/s$/, '') as keyof typeof ids;
-  return route.path
-    .replace(/\{(id|key)\}/, ids[noun])
-    .replace('{system}', 'hull')
-    .replace('{photoId}', ids.photo)
-    .replace(/\{\w+\}/, newId());
-}
-
-/** A body that passes validation, so that only the question of access is left. */
 describe('another firm’s and an uninvited person’s requests', () => {
   // Kinds of worksheet are the same for everybody, and saving under a key is each firm's own, tested below; every
   // other parameter names something of a firm's.
@@ -114,26 +105,13 @@ describe('another firm’s and an uninvited person’s requests', () => {
   it.each(withIds.map(([name]) => name))('%s answers 404, and 401 without signing in', async (name) => {
     const route = (routes as Record<string, Route>)[name];
     if (!route) throw new Error('no such route');
-    const method = route.method.toLowerCase() as 'get' | 'post' | 'put' | 'patch' | 'delete';
     for (const person of [stranger, uninvited]) {
-      let request = server.as(person)[method](addressOf(route));
-      if (route.form) {
-        request = request.attach('file', await buildJpeg(4), 'x.jpg');
-        if (name === 'sendClearance') {
-          request = request
-            .field('statement', 's')
-            .field('workDoneBy', 'w')
-            .field('workDoneOn', '2026-01-01');
-        }
-      } else if (route.body) request = request.send(bodies[name] ?? {});
-      const answer = await request;
-      expect({ name, status: answer.status }).toEqual({ name, status: 404 });
+      expect({ name, status: await statusOf(server, { name, route, person, ids }) }).toEqual({
+        name,
+        status: 404,
+      });
     }
-    const nobody = await server
-      .as(null)
-      [method](addressOf(route))
-      .send(route.body ? (bodies[name] ?? {}) : undefined);
-    expect(nobody.status).toBe(401);
+    expect(await statusOf(server, { name, route, person: null, ids })).toBe(401);
   });
 
   it('save entries of the catalogue for their own firm only, under whatever key', async () => {

@@ -32,9 +32,13 @@ export type Caller = Record<
   (path: string) => ReturnType<Agent['get']>
 >;
 
-/** The real server on a real database and a real folder, listening on a free port of loopback. */
+/**
+ * The real server on a real database and a real folder, listening on a free port of loopback.
+ *
+ * @param options.wrap what stands between the server and its database, such as `undone` of tests/isolation
+ */
 export async function startServer(
-  options: { portalDir?: string; clock?: () => Date } = {},
+  options: { portalDir?: string; clock?: () => Date; wrap?: (db: Database) => Database } = {},
 ): Promise<TestServer> {
   const database = await freshDatabase();
   const dataDir = await mkdtemp(join(tmpdir(), 'garboard-test-'));
@@ -46,7 +50,7 @@ export async function startServer(
   );
   const app = await buildApp({
     env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret },
-    db,
+    db: options.wrap ? options.wrap(db) : db,
     store,
     log: openLogger('test', 'fatal'),
     clock: options.clock ?? (() => new Date()),

@@ -41,6 +41,9 @@ const client = {
   lender: 'client',
 } as const;
 
+/** Who opens, lifts or moves the boat, and those for whom she is looked at. */
+const aboard = { owner: 'yes', buyer: 'yes', broker: 'yes', yard: 'yes' } as const;
+
 export const permissions = {
   'firm.read': staff,
   'firm.edit': principal,
@@ -73,6 +76,7 @@ export const permissions = {
   'party.remove': staff,
   'party.invite-yard': { ...client, owner: 'released' },
   'finding.assign-yard': { ...staff, ...client, owner: 'released' },
+  'finding.deleted.read': staff,
   'finding.withdraw': writers,
   'finding.preview': staff,
   'report.preview': staff,
@@ -91,6 +95,22 @@ export const permissions = {
   'finding.extend': { ...staff, insurer: 'decides' },
   'comment.read': { ...staff, ...readers, yard: 'assigned' },
   'comment.write': { ...staff, ...readers, yard: 'assigned' },
+  'rates.read': staff,
+  'rates.write': principal,
+  'terms.read': staff,
+  'terms.write': principal,
+  // A draft is the firm's; what was sent is the client's to read and to decide on.
+  'quotation.read': { ...staff, ...client },
+  'quotation.write': staff,
+  'quotation.decide': client,
+  'visit.read': { ...staff, ...aboard },
+  'visit.write': staff,
+  // Of these, who was asked: `core/visits`.
+  'visit.answer': aboard,
+  'invoice.read': { ...staff, ...client },
+  'invoice.write': staff,
+  'release.read': staff,
+  'release.give': principal,
   'evidence.decide': { principal: 'decides', surveyor: 'decides', insurer: 'decides' },
 } as const satisfies Record<string, Partial<Record<Role, Grant>>>;
 

@@ -114,7 +114,7 @@ export const coverageRoutes = {
     summary:
       'What expires on the boats of my firm, soonest first, by the latest survey of each with equipment',
     access: 'signed-in',
-    permission: 'inventory.read',
+    permission: 'own-account',
     query: inventory.expiryQuery,
     status: 200,
     response: page(inventory.expiry),

@@ -192,7 +192,7 @@ export const findingsRoutes = {
     tag: 'Findings',
     summary: 'Findings deleted in the last 30 days, latest first',
     access: 'signed-in',
-    permission: 'finding.write',
+    permission: 'finding.deleted.read',
     params: idParams,
     query: pageQuery,
     status: 200,

@@ -1,6 +1,6 @@
 import type { DeletedFinding } from '@garboard/contract/findings';
 import type { System, Urgency } from '@garboard/trade/vocabulary';
-import { isStaff } from '../access/policy.ts';
+import { may } from '../access/policy.ts';
 import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { notFound } from '../problems.ts';
@@ -13,7 +13,7 @@ export async function listDeletedFindings(
   query: { surveyId: string; limit: number; cursor?: string | undefined },
 ): Promise<Page<DeletedFinding>> {
   const survey = await loadSurvey(ctx, query.surveyId);
-  if (!isStaff(ctx.actor, survey)) throw notFound('list of deleted findings');
+  if (!may(ctx.actor, survey, 'finding.deleted.read')) throw notFound('list of deleted findings');
   const [at, id] = decodeCursor(query.cursor, cursorForm)?.split('_') ?? [];
   const after = at && id ? { at: new Date(Number(at)), id } : null;
   const rows = await ctx.tx.deletedFinding.findMany({
