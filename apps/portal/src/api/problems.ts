@@ -1,3 +1,4 @@
+import type { ProblemType } from '@garboard/contract/problems';
 import { ProblemError } from './client.ts';
 
 /** What was written can't be sent yet; the message says what is missing. */
@@ -6,6 +7,11 @@ export class Incomplete extends Error {}
 /** Whether the server refused with this status. */
 export function isStatus(error: unknown, status: number): boolean {
   return error instanceof ProblemError && error.problem.status === status;
+}
+
+/** Whether the server refused for this reason. */
+export function isProblem(error: unknown, type: ProblemType): boolean {
+  return error instanceof ProblemError && error.problem.type === `/problems/${type}`;
 }
 
 /** What the server said about one field, by the last part of its pointer: `/attendances/0/date` or `/title`. */

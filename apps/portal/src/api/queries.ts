@@ -102,6 +102,7 @@ export function useAction<Input, Output>(settings: {
   done?: string | ((output: Output, input: Input) => string);
   touches?: readonly RouteName[];
   onDone?: (output: Output, input: Input) => void;
+  onRefused?: (error: unknown) => void;
 }) {
   const queryClient = useQueryClient();
   const say = useStatus();
@@ -120,6 +121,7 @@ export function useAction<Input, Output>(settings: {
         throw error;
       }
     },
+    onError: (error) => settings.onRefused?.(error),
     onSuccess: async (output, input) => {
       const touched = new Set<unknown>(settings.touches ?? []);
       const fresh = queryClient.invalidateQueries({ predicate: (query) => touched.has(query.queryKey[0]) });
@@ -135,6 +137,11 @@ export function useAction<Input, Output>(settings: {
     },
     busy: mutation.isPending,
     error: mutation.error,
+    /** What the last one that succeeded was given and answered, until the next or `clear`. */
+    output:
+      mutation.data === undefined || mutation.variables === undefined
+        ? undefined
+        : { input: mutation.variables, output: mutation.data },
     clear: mutation.reset,
   };
 }

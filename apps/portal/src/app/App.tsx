@@ -39,6 +39,9 @@ const Review = lazy(() => import('../pages/review/Review.tsx'));
 const ReportPage = lazy(() => import('../pages/reading/report/ReportPage.tsx'));
 const Reports = lazy(() => import('../pages/reports/Reports.tsx'));
 const History = lazy(() => import('../pages/surveys/History.tsx'));
+const Account = lazy(() => import('../pages/account/Account.tsx'));
+const OpenShared = lazy(() => import('../pages/shares/OpenShared.tsx'));
+const SharedReport = lazy(() => import('../pages/shares/SharedReport.tsx'));
 const Recommendations = lazy(() => import('../pages/recommendations/Recommendations.tsx'));
 const VesselList = lazy(() => import('../pages/vessels/VesselList.tsx'));
 const VesselPage = lazy(() => import('../pages/vessels/VesselPage.tsx'));
@@ -65,6 +68,18 @@ export function App() {
               <Capture />
             </Suspense>
           </ErrorBoundary>
+        </Route>
+        <Route path="/shared">
+          <Layout me={null}>
+            <OpenShared />
+          </Layout>
+        </Route>
+        <Route path="/shared/:id">
+          {({ id }) => (
+            <Layout me={null}>
+              <SharedReport key={id} id={id} />
+            </Layout>
+          )}
         </Route>
         <Route path="/verify/:code?">
           {({ code }) => (
@@ -190,6 +205,7 @@ function Pages() {
       {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
       <Route path="/recommendations" component={Recommendations} />
+      <Route path="/account" component={Account} />
       {staff ? <Route path="/expiries" component={Expiries} /> : null}
       {staff ? <Route path="/vessels" component={VesselList} /> : null}
       {staff ? (

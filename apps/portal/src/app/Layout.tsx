@@ -80,7 +80,9 @@ export function Who({ me }: { me: Me }) {
   return (
     <div className="who">
       <span>
-        {me.person.name}
+        <Link href="/account" aria-label={`${me.person.name}, your account`}>
+          {me.person.name}
+        </Link>
         {me.firmRoles[0] ? <span className="who-firm">, {me.firmRoles[0].firm.name}</span> : null}
       </span>
       <Button kind="quiet" busy={leaving} onClick={() => setLeaving(true)}>

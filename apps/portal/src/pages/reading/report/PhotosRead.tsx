@@ -1,6 +1,6 @@
 import type { SnapshotPhoto } from '@garboard/contract/report-snapshot';
-import { pathOf } from '../../../api/client.ts';
 import { formatInstantDay } from '../../../ui/format.ts';
+import { usePhotoAddress } from './photoAddress.ts';
 
 /** A finding's photos with their captions as this report was issued; each opens by itself. */
 export function PhotosRead({
@@ -43,7 +43,7 @@ export function PhotoRead({
   name: string;
   timeZone: string;
 }) {
-  const address = pathOf('getReportPhotoImage', { id: reportId, photoId: photo.id }, { size: 'screen' });
+  const address = usePhotoAddress(reportId, photo.id);
   const taken = photo.takenAt ? `Taken ${formatInstantDay(photo.takenAt, timeZone)}` : '';
   return (
     <figure>

@@ -1,12 +1,12 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
 import type { Report } from '@garboard/contract/reports';
 import { purposeLabels, reportKindLabels } from '@garboard/trade/vocabulary';
-import { useEffect } from 'react';
 import { Link } from 'wouter';
 import { pathOf } from '../../../api/client.ts';
 import { isStatus } from '../../../api/problems.ts';
 import { useAnswer } from '../../../api/queries.ts';
 import { NotFound } from '../../../app/NotFound.tsx';
+import { mayDo } from '../../../app/roles.ts';
 import { Button } from '../../../ui/Button.tsx';
 import { Loading } from '../../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
@@ -14,7 +14,9 @@ import { formatInstantDay } from '../../../ui/format.ts';
 import { Page } from '../../../ui/Page.tsx';
 import { DocumentFiles } from '../../reports/DocumentFiles.tsx';
 import { documentName } from '../../reports/DocumentTable.tsx';
+import { ShareLinks } from '../../shares/ShareLinks.tsx';
 import { DocumentReading } from './DocumentReading.tsx';
+import { useUnfoldedOnPaper } from './useUnfoldedOnPaper.ts';
 
 /** An issued document, read on the screen: what its PDF says, from the same frozen data. */
 export default function ReportPage({ id }: { id: string }) {
@@ -41,26 +43,6 @@ function NotIssued({ report }: { report: Report }) {
       </p>
     </Page>
   );
-}
-
-/** On paper nothing can be unfolded: what is folded up is opened while the page is printed. */
-function useUnfoldedOnPaper(): void {
-  useEffect(() => {
-    let folded: HTMLDetailsElement[] = [];
-    const before = () => {
-      folded = [...document.querySelectorAll<HTMLDetailsElement>('.report-read details:not([open])')];
-      for (const details of folded) details.open = true;
-    };
-    const after = () => {
-      for (const details of folded) details.open = false;
-    };
-    window.addEventListener('beforeprint', before);
-    window.addEventListener('afterprint', after);
-    return () => {
-      window.removeEventListener('beforeprint', before);
-      window.removeEventListener('afterprint', after);
-    };
-  }, []);
 }
 
 function ReportOf({ report, snapshot }: { report: Report; snapshot: ReportSnapshot }) {
@@ -103,7 +85,14 @@ function ReportOf({ report, snapshot }: { report: Report; snapshot: ReportSnapsh
           <h2>Files and verification</h2>
           <DocumentFiles report={report} name={documentName(report)} />
         </section>
+        <Sharing report={report} />
       </div>
     </Page>
   );
+}
+
+/** The firm and the client, who owns the report, share it; to others nothing is said of it. */
+function Sharing({ report }: { report: Report }) {
+  const survey = useAnswer('getSurvey', { params: { id: report.surveyId } });
+  return survey.data && mayDo('report.share', survey.data) ? <ShareLinks reportId={report.id} /> : null;
 }
