@@ -39,6 +39,11 @@ export const bodies: Record<string, object | ((ids: Record<string, string>) => o
   }),
   createShareLink: { label: 'x', days: 3 },
   decideClearance: { decision: 'accept' },
+  decideRecommendations: (ids) => ({
+    ...{ clearanceIds: [ids.clearances ?? newId()], decision: 'accept', reason: 'x' },
+  }),
+  createSavedView: { page: 'jobs', name: 'x', query: {} },
+  updateSavedView: { name: 'x' },
   createWorksheet: { kind: 'gas-leak-down', inputs: gasTest },
   updateWorksheet: { title: 'x' },
   replaceCoverage: { items: [] },

@@ -2,7 +2,7 @@ import type { jobCounts } from '@garboard/contract/job-list';
 import { type JobStage, jobStages } from '@garboard/trade/job-stages';
 import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
-import { jobRows } from './job-rows.ts';
+import { isClosed, jobRows, passed, soon, waitsForMe } from './job-rows.ts';
 
 type Counts = z.input<typeof jobCounts>;
 
@@ -14,11 +14,13 @@ interface Row extends Omit<Counts, 'stages'> {
 export async function countJobs(ctx: Ctx): Promise<Counts> {
   const rows = await ctx.tx.$queryRaw<Row[]>`
     WITH job AS MATERIALIZED (
-      SELECT stage, passed, next_on BETWEEN today AND today + 7 AS soon, w_me, surveyor_id FROM (${jobRows(ctx)}) AS j)
+      SELECT j.stage, j.surveyor_id, NOT ${isClosed} AND ${passed} AS passed, NOT ${isClosed} AND ${soon} AS soon,
+             ${waitsForMe(ctx)} AS mine
+        FROM (${jobRows(ctx)}) AS j)
     SELECT (SELECT json_object_agg(stage, n) FROM (SELECT stage, count(*) AS n FROM job GROUP BY stage) AS s) AS stages,
-           count(*) FILTER (WHERE passed AND stage NOT IN ('closed', 'cancelled'))::int AS overdue,
-           count(*) FILTER (WHERE soon AND stage NOT IN ('closed', 'cancelled'))::int AS "dueThisWeek",
-           count(*) FILTER (WHERE w_me)::int AS "waitingForMe",
+           count(*) FILTER (WHERE passed)::int AS overdue,
+           count(*) FILTER (WHERE soon)::int AS "dueThisWeek",
+           count(*) FILTER (WHERE mine)::int AS "waitingForMe",
            (SELECT coalesce(json_agg(json_build_object('id', id, 'name', name) ORDER BY name), '[]')
               FROM people WHERE id IN (SELECT surveyor_id FROM job)) AS surveyors
       FROM job`;

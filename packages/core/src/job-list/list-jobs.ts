@@ -5,7 +5,7 @@ import type { Purpose } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import type { Ctx } from '../context.ts';
 import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
-import { jobConditions, jobOrder, jobRows } from './job-rows.ts';
+import { jobConditions, jobOrder, jobRows, passed, waits } from './job-rows.ts';
 
 export interface ListJobs extends JobFilter, PageInput {
   sort: z.output<typeof jobQuery>['sort'];
@@ -27,7 +27,7 @@ interface Row {
   surveyor_name: string | null;
   reviewer_name: string | null;
   next_on: string | null;
-  passed: boolean | null;
+  passed: boolean;
   recommends: boolean;
   undecided: number;
   sent: number;
@@ -56,20 +56,29 @@ export async function listJobs(
   const named = query.sort === 'vessel' || query.q;
   const rows = await ctx.tx.$queryRaw<Row[]>`
     WITH found AS MATERIALIZED (
-      SELECT j.*, ${order.key} AS key
+      SELECT j.id, ${order.key} AS key, j.stage, j.next_on, j.recommends, j.undecided, j.sent
         FROM (${jobRows(ctx)}) AS j ${named ? Prisma.sql`JOIN vessels v ON v.id = j.vessel_id` : Prisma.empty}
-        ${jobConditions(query)}),
-    page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} LIMIT ${query.limit + 1})
-    SELECT page.id, page.key::text AS key, (SELECT count(*) FROM found)::int AS total, page.firm_id,
-           firms.name AS firm_name, page.number, page.stage, page.vessel_id, v.name AS vessel_name, page.purpose,
-           page.requested_by, page.surveyor_id, people.name AS surveyor_name, page.reviewer_name,
-           page.next_on::text AS next_on, page.passed, page.recommends, page.undecided, page.sent, page.overdue,
-           page.issued_at, page.updated_at, w_office, w_surveyor, w_reviewer, w_owner, w_insurer
-      FROM page
-      JOIN vessels v ON v.id = page.vessel_id
-      JOIN firms ON firms.id = page.firm_id
-      LEFT JOIN people ON people.id = page.surveyor_id
-     ORDER BY page.key ${direction}, page.id ${direction}`;
+        ${jobConditions(ctx, query)}),
+    page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} LIMIT ${query.limit + 1}),
+    j AS (
+      SELECT page.*, s.clearance_decided_by AS decider,
+             (${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date AS today
+        FROM page JOIN surveys s ON s.id = page.id)
+    SELECT j.id, j.key::text AS key, (SELECT count(*) FROM found)::int AS total, s.firm_id, firms.name AS firm_name,
+           s.number, j.stage, s.vessel_id, v.name AS vessel_name, s.purpose, s.requested_by, s.surveyor_id,
+           people.name AS surveyor_name, r.reviewer_name, j.next_on::text AS next_on,
+           coalesce(${passed}, false) AS passed, j.recommends, j.undecided, j.sent,
+           (SELECT count(*) FROM findings f WHERE f.survey_id = j.id AND j.stage = 'in-clearance' AND f.clearing
+               AND f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < j.today)::int AS overdue,
+           s.issued_at, s.updated_at, ${waits.office} AS w_office, ${waits.surveyor} AS w_surveyor,
+           ${waits.reviewer} AS w_reviewer, ${waits.owner} AS w_owner, ${waits.insurer} AS w_insurer
+      FROM j
+      JOIN surveys s ON s.id = j.id
+      JOIN vessels v ON v.id = s.vessel_id
+      JOIN firms ON firms.id = s.firm_id
+      LEFT JOIN people ON people.id = s.surveyor_id
+      LEFT JOIN reviews r ON r.survey_id = s.id AND r.state = 'asked' AND j.stage = 'in-review'
+     ORDER BY j.key ${direction}, j.id ${direction}`;
   const page = cutPage(rows, query.limit, (row) => `${row.key}_${row.id}`);
   return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? 0 };
 }
@@ -91,7 +100,7 @@ function present(row: Row): Job {
       ? {
           what: row.recommends ? 'recommendation' : 'attendance',
           on: row.next_on,
-          passed: row.passed ?? false,
+          passed: row.passed,
         }
       : null,
     waiting: waitingOf(row),

@@ -42,31 +42,34 @@ export async function listCoveredVessels(ctx: Ctx, query: Query): Promise<Page<C
       : []),
   ];
   const rows = await ctx.tx.$queryRaw<(CoveredVessel & { key: string })[]>`
-    WITH by_survey AS (
-      SELECT m.id, m.vessel_id, m.number, m.sees OR m.assigned AS released, m.issued_at IS NOT NULL AS issued, r.*
-        FROM (${mySurveys(ctx)}) AS m
-        LEFT JOIN LATERAL (
-          SELECT count(*) FILTER (WHERE open) AS undecided,
-                 count(*) FILTER (WHERE NOT open) AS decided,
-                 count(*) FILTER (WHERE open AND due_on < m.today) AS overdue,
-                 count(*) FILTER (WHERE open AND due_on BETWEEN m.today AND m.today + 7) AS soon,
-                 count(*) FILTER (WHERE sent AND m.decides) AS mine,
-                 min(due_on) FILTER (WHERE open) AS next
-            FROM (SELECT f.due_on, f.state = 'evidence-sent' AS sent,
-                         f.state IN ('open', 'evidence-sent', 'returned') AS open
-                    FROM findings f WHERE f.survey_id = m.id AND ${seenRecommendation(ctx)}) AS seen
-        ) AS r ON true),
+    WITH mine AS MATERIALIZED (${mySurveys(ctx)}),
+    counted AS (
+      SELECT vessel_id, count(*) FILTER (WHERE open)::int AS undecided,
+             count(*) FILTER (WHERE NOT open)::int AS decided,
+             count(*) FILTER (WHERE open AND due_on < today)::int AS overdue,
+             count(*) FILTER (WHERE open AND due_on BETWEEN today AND today + 7)::int AS soon,
+             count(*) FILTER (WHERE sent AND decides)::int AS mine,
+             min(due_on) FILTER (WHERE open) AS next
+        FROM (SELECT m.vessel_id, m.today, m.decides, f.due_on, f.state = 'evidence-sent' AS sent,
+                     f.state IN ('open', 'evidence-sent', 'returned') AS open
+                FROM mine m JOIN findings f ON f.survey_id = m.id
+               WHERE ${seenRecommendation(ctx)}) AS seen
+       GROUP BY vessel_id),
+    surveyed AS (
+      SELECT vessel_id, (array_agg(id ORDER BY id DESC))[1] AS latest, bool_or(sees OR assigned) AS released,
+             bool_or(issued_at IS NOT NULL) AS issued
+        FROM mine GROUP BY vessel_id),
     vessel AS (
-      SELECT v.id, v.name, firms.id AS "firmId", firms.name AS "firmName",
-             (array_agg(b.id ORDER BY b.id DESC))[1] AS "latestSurveyId",
-             (array_agg(b.number ORDER BY b.id DESC))[1] AS "latestSurveyNumber",
-             bool_or(b.released) AS released, bool_or(b.issued) AS issued,
-             sum(b.undecided)::int AS undecided, sum(b.decided)::int AS decided, sum(b.overdue)::int AS overdue,
-             sum(b.soon)::int AS "dueThisWeek", sum(b.mine)::int AS "waitingForMe", min(b.next) AS "nextDueOn"
-        FROM by_survey b
-        JOIN vessels v ON v.id = b.vessel_id
+      SELECT v.id, v.name, firms.id AS "firmId", firms.name AS "firmName", latest.id AS "latestSurveyId",
+             latest.number AS "latestSurveyNumber", s.released, s.issued,
+             coalesce(c.undecided, 0) AS undecided, coalesce(c.decided, 0) AS decided,
+             coalesce(c.overdue, 0) AS overdue, coalesce(c.soon, 0) AS "dueThisWeek",
+             coalesce(c.mine, 0) AS "waitingForMe", c.next AS "nextDueOn"
+        FROM surveyed s
+        JOIN mine latest ON latest.id = s.latest
+        JOIN vessels v ON v.id = s.vessel_id
         JOIN firms ON firms.id = v.firm_id
-       GROUP BY v.id, firms.id)
+        LEFT JOIN counted c ON c.vessel_id = s.vessel_id)
     SELECT id, name, "firmId", "firmName", "latestSurveyId", "latestSurveyNumber", released, issued, undecided,
            decided, overdue, "dueThisWeek", "waitingForMe", "nextDueOn"::text AS "nextDueOn",
            (${order.key})::text AS key

@@ -54,9 +54,10 @@ export async function listRecommendations(
     ? Prisma.sql`WHERE (key, id) > (${after.slice(0, -37)}::${order.type}, ${after.slice(-36)}::uuid)`
     : Prisma.empty;
   const rows = await ctx.tx.$queryRaw<Row[]>`
-    WITH found AS MATERIALIZED (
+    WITH mine AS MATERIALIZED (${mySurveys(ctx)}),
+    found AS MATERIALIZED (
       SELECT f.id, ${order.key} AS key, m.number AS survey_number, m.vessel_id, m.decides, m.decider, m.today
-        FROM (${mySurveys(ctx)}) AS m
+        FROM mine m
         JOIN findings f ON f.survey_id = m.id
         ${query.sort === 'vessel' || query.q ? Prisma.sql`JOIN vessels v ON v.id = m.vessel_id` : Prisma.empty}
         ${query.sort === 'sent' ? Prisma.sql`LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'` : Prisma.empty}

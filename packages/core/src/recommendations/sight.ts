@@ -30,6 +30,8 @@ export function mySurveys(ctx: Ctx): Prisma.Sql {
       FROM surveys s
      WHERE s.firm_id = ANY (${staff}::uuid[]) AND s.state <> 'cancelled'`;
   if (!personId) return own;
+  const key = ctx.actor.kind === 'person' ? ctx.actor.key : undefined;
+  const part = key ? Prisma.sql`AND firm_id = ${key.firmId}::uuid AND role = ${key.role}` : Prisma.empty;
   const shared = Prisma.sql`
     SELECT ${columns}, p.sees, p.assigned,
            s.clearance_decided_by = 'insurer' AND p.decides AS decides
@@ -38,7 +40,7 @@ export function mySurveys(ctx: Ctx): Prisma.Sql {
                    bool_or(released AND NOT held AND role = 'yard') AS assigned,
                    bool_or(released AND NOT held AND role = ANY (${decidingParties}::text[])) AS decides
               FROM parties
-             WHERE person_id = ${personId}::uuid AND firm_id <> ALL (${staff}::uuid[])
+             WHERE person_id = ${personId}::uuid AND firm_id <> ALL (${staff}::uuid[]) ${part}
              GROUP BY survey_id) AS p
       JOIN surveys s ON s.id = p.survey_id
      WHERE s.state <> 'cancelled'`;
