@@ -11,20 +11,9 @@ let server: TestServer;
 let stranger: Signed;
 let uninvited: Signed;
 /** An id of the first firm for each route with parameters. */
-let ids: {
-  survey: string;
-  vessel: string;
-  finding: string;
-  photo: string;
-  report: string;
-  clearance: string;
-  worksheet: string;
-  catalogue: string;
-  inventory: string;
-  upload: string;
-  'review-comment': string;
-  firm: string;
-};
+let ids: Record<string, string>;
+/** The first firm's id. */
+let firmId: string;
 beforeAll(async () => {
   server = await startServer();
   const firm = await buildFirm(server.db, ['principal', 'surveyor']);
@@ -60,7 +49,7 @@ beforeAll(async () => {
   await surveyor.patch(path).send({ state: 'drafting' }).expect(200);
   await surveyor.post(`${path}/review`).send({}).expect(201);
   const comment = await surveyor.post(`${path}/review/comments`).send({ text: 'Secret' }).expect(201);
-  const firmId = firm.id;
+  firmId = firm.id;
   const surveyId: string = survey.body.id;
   const [report, clearance] = [newId(), newId()];
   await inTransaction(server.db, [firmId], async (tx) => {
@@ -76,18 +65,18 @@ beforeAll(async () => {
     });
   });
   ids = {
-    survey: surveyId,
-    vessel: vessel.body.id,
-    finding: finding.body.id,
-    photo: photo.body.items[0].id,
-    report,
-    clearance,
-    worksheet: worksheet.body.id,
+    surveys: surveyId,
+    vessels: vessel.body.id,
+    findings: finding.body.id,
+    photos: photo.body.items[0].id,
+    reports: report,
+    clearances: clearance,
+    worksheets: worksheet.body.id,
     catalogue: 'hull-secret-of-the-firm',
     inventory: item.body.id,
-    upload: upload.id,
-    'review-comment': comment.body.id,
-    firm: firmId,
+    uploads: upload.id,
+    'review-comments': comment.body.id,
+    firms: firmId,
   };
 });
 afterAll(() => server.close());
@@ -118,16 +107,16 @@ describe('another firm’s and an uninvited person’s requests', () => {
     const path = `/v1/catalogue/${ids.catalogue}`;
     await server.as(null).put(path).send(ownEntry).expect(401);
     await server.as(uninvited).put(path).send(ownEntry).expect(404);
-    await server.as(stranger).put(`${path}?firmId=${ids.firm}`).send(ownEntry).expect(403);
+    await server.as(stranger).put(`${path}?firmId=${firmId}`).send(ownEntry).expect(403);
     await server
       .as(stranger)
       .put(path)
       .send({ ...ownEntry, title: 'Theirs' })
       .expect(200);
-    const kept = await inTransaction(server.db, [ids.firm], (tx) =>
+    const kept = await inTransaction(server.db, [firmId], (tx) =>
       tx.firmCatalogueEntry.findMany({ select: { firmId: true, title: true, current: true } }),
     );
-    expect(kept).toEqual([{ firmId: ids.firm, title: 'Secret', current: true }]);
+    expect(kept).toEqual([{ firmId: firmId, title: 'Secret', current: true }]);
     const found = await server.as(stranger).get('/v1/catalogue?q=secret').expect(200);
     expect(found.body.items.filter((item: { origin: string }) => item.origin !== 'garboard')).toEqual([]);
     await server.as(uninvited).get('/v1/catalogue').expect(403);
@@ -162,19 +151,19 @@ describe('another firm’s and an uninvited person’s requests', () => {
     expect(counts).toEqual(counts.map(() => 0));
     await expect(
       inTransaction(server.db, [newId()], (tx) =>
-        tx.vessel.create({ data: { id: newId(), firmId: ids.firm, name: 'Smuggled' } }),
+        tx.vessel.create({ data: { id: newId(), firmId: firmId, name: 'Smuggled' } }),
       ),
     ).rejects.toThrow(/row-level security/);
     await expect(
-      inTransaction(server.db, [ids.firm], (tx) => tx.event.deleteMany({ where: { surveyId: ids.survey } })),
+      inTransaction(server.db, [firmId], (tx) => tx.event.deleteMany({ where: { surveyId: ids.surveys } })),
     ).rejects.toThrow(/permission denied/);
     // A saved wording stays as it is, and ours can't be written at all.
     const data = { title: 'Rewritten' };
     await expect(
-      inTransaction(server.db, [ids.firm], (tx) => tx.firmCatalogueEntry.updateMany({ data })),
+      inTransaction(server.db, [firmId], (tx) => tx.firmCatalogueEntry.updateMany({ data })),
     ).rejects.toThrow(/permission denied/);
     await expect(
-      inTransaction(server.db, [ids.firm], (tx) => tx.catalogueEntry.updateMany({ data })),
+      inTransaction(server.db, [firmId], (tx) => tx.catalogueEntry.updateMany({ data })),
     ).rejects.toThrow(/permission denied/);
   });
 });
