@@ -11,7 +11,8 @@ export async function removeParty(ctx: Ctx, input: { surveyId: string; partyId: 
   const role = authorise(ctx.actor, survey, 'party.remove', 'Only the survey firm may remove a party.');
   const party = await ctx.tx.party.findFirst({ where: { id: input.partyId, surveyId: survey.id } });
   if (!party) throw notFound('party');
-  await ctx.tx.party.deleteMany({ where: { id: party.id } });
+  const removed = await ctx.tx.party.deleteMany({ where: { id: party.id } });
+  if (removed.count === 0) throw notFound('party');
   await recordEvent(ctx, {
     firmId: survey.firmId,
     surveyId: survey.id,
