@@ -68,6 +68,63 @@ const outside: Visit[] = [
     ...{ as: 'nobody', state: 'first account', reads: 'Set up your firm' },
     path: ({ welcome }) => `/welcome#token=${welcome.first}`,
   },
+  {
+    ...{ as: 'nobody', state: 'come back by a link', reads: 'Welcome back' },
+    path: ({ welcome }) => `/welcome#token=${welcome.back}`,
+  },
+  {
+    ...{ as: 'nobody', state: 'code after a link', reads: 'The six digits' },
+    path: ({ welcome }) => `/welcome#token=${welcome.coded}`,
+    act: (visitor) => visitor.press('I don’t have the app at hand: use a recovery code'),
+  },
+  {
+    ...{ as: 'nobody', state: 'link run out', reads: 'This link no longer works' },
+    path: fixed('/welcome#token=a-token-that-nobody-was-ever-sent'),
+    act: async (visitor) => {
+      await visitor.fill('E-mail', 'nobody@nowhere.example');
+      await visitor.press('Send me a new link');
+      await visitor.reads('Look in your mail');
+    },
+  },
+  {
+    ...{ as: 'nobody', path: fixed('/sign-in'), state: 'link asked', reads: 'Send me a link' },
+    act: async (visitor) => {
+      await visitor.fill('E-mail', 'somebody@nowhere.example');
+      await visitor.press('Send me a link');
+      await visitor.reads('Look in your mail');
+    },
+  },
+  {
+    ...{ as: 'nobody', state: 'shared report', reads: 'A survey report is shared with you' },
+    path: ({ shared }) => `/shared#token=${shared.passcode}`,
+  },
+  {
+    ...{ as: 'nobody', state: 'wrong passcode', reads: 'A survey report is shared with you' },
+    path: ({ shared }) => `/shared#token=${shared.passcode}`,
+    act: async (visitor) => {
+      await visitor.fill('Passcode', 'wrong one');
+      await visitor.press('Read the report');
+      await visitor.page.waitForSelector('[role="alert"]');
+    },
+  },
+  {
+    ...{ as: 'nobody', state: 'shared report read', reads: 'A survey report is shared with you' },
+    path: ({ shared }) => `/shared#token=${shared.open}`,
+    act: async (visitor) => {
+      await visitor.press('Read the report');
+      await visitor.reads('Warp chafed');
+      await unfold(visitor);
+    },
+  },
+  { as: 'nobody', path: fixed('/shared'), state: 'share link cut', reads: 'This link is not complete' },
+  {
+    ...{ as: 'nobody', state: 'share link ended', reads: 'This link no longer works' },
+    path: fixed('/shared#token=a-token-that-nobody-was-ever-sent'),
+  },
+  {
+    ...{ as: 'nobody', state: 'reading ended', reads: 'Reading has ended' },
+    path: fixed('/shared/0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'),
+  },
   { as: 'nobody', path: fixed('/verify'), reads: 'Is this document genuine?' },
   { as: 'nobody', path: fixed('/verify/nonsense'), state: 'no code', reads: 'A code has 20 letters' },
   {
@@ -287,6 +344,36 @@ const ofFirm: Visit[] = [
   },
 ];
 
+const account: Visit[] = [
+  { as: 'surveyor', path: fixed('/account'), reads: 'Where you are signed in' },
+  {
+    ...{ as: 'surveyor', path: fixed('/account'), state: 'new password', reads: 'Berth register' },
+    ...{ act: (visitor) => visitor.press('Change the password') },
+  },
+  {
+    ...{ as: 'surveyor', path: fixed('/account'), state: 'second factor', reads: 'Second factor' },
+    act: async (visitor) => {
+      await visitor.press('Set up a second factor');
+      await visitor.press('Go on');
+      await visitor.reads('Let the app read this');
+    },
+  },
+  {
+    ...{ as: 'surveyor', path: fixed('/account'), state: 'new key', reads: 'Berth register' },
+    ...{ act: (visitor) => visitor.press('Make a key') },
+  },
+  {
+    ...{ as: 'surveyor', path: fixed('/account'), state: 'ending a key', reads: 'Berth register' },
+    ...{ act: (visitor) => visitor.press('End the key Berth register') },
+  },
+  { as: 'owner', path: fixed('/account'), state: 'owner', reads: 'You have no keys' },
+  {
+    ...{ as: 'surveyor', state: 'new share link', reads: 'Share this report by a link' },
+    path: ({ issued }) => `/reports/${issued.report}`,
+    act: (visitor) => visitor.press('Make a link'),
+  },
+];
+
 const boatyard: Visit[] = [
   { as: 'surveyor', path: fixed('/capture'), reads: 'Which survey?' },
   { as: 'surveyor', path: onBoard(), reads: 'Which system?' },
@@ -329,5 +416,6 @@ export const visits: readonly Visit[] = [
   ...measured,
   ...reports,
   ...ofFirm,
+  ...account,
   ...boatyard,
 ];

@@ -24,8 +24,11 @@ export interface World {
   /** Waits for a second surveyor to approve it; there is a remark on a finding. */
   reviewing: string;
   vessel: string;
-  /** One-time tokens: of somebody invited, and of the first account. */
-  welcome: { invited: string; first: string };
+  /** One-time tokens: of somebody invited, of the first account, of somebody who comes back, and of who needs a code. */
+  welcome: { invited: string; first: string; back: string; coded: string };
+  /** Signs in with a code too; the tokens of a link to the issued report, and of one with a passcode. */
+  coded: Signed;
+  shared: { open: string; passcode: string };
 }
 
 const leakDown = {
@@ -70,15 +73,37 @@ export async function makeWorld(server: TestServer): Promise<World> {
     .post(`/v1/surveys/${reviewing}/review/comments`)
     .send({ findingId, text: 'Is the date right?' })
     .expect(201);
-  const invitation = newToken();
-  await server.db.prisma.oneTimeLink.create({
-    data: {
-      ...{ id: newId(), kind: 'invitation', email: invited.email, tokenHash: hashToken(invitation) },
-      expiresAt: new Date(Date.now() + 3_600_000),
-    },
+  const coded = await buildPerson(server.db, { name: 'Fenwick Harrowgate' });
+  await server.db.prisma.person.update({ where: { id: coded.id }, data: { passwordHash } });
+  await server.db.prisma.secondFactor.create({
+    data: { personId: coded.id, sealed: new Uint8Array(48), confirmedAt: new Date() },
   });
+  const linkTo = async ({ email }: Signed, kind: 'invitation' | 'sign-in') => {
+    const token = newToken();
+    const expiresAt = new Date(Date.now() + 3_600_000);
+    const link = { id: newId(), kind, email, tokenHash: hashToken(token), expiresAt };
+    await server.db.prisma.oneTimeLink.create({ data: link });
+    return token;
+  };
+  const share = async (fields: object): Promise<string> => {
+    const body = { label: 'The yard', days: 7, ...fields };
+    const made = await api.post(`/v1/reports/${issued.report}/share-links`).send(body).expect(201);
+    return made.body.url.split('#token=')[1];
+  };
+  const shared = { open: await share({}), passcode: await share({ passcode: 'heron-17', viewLimit: 5 }) };
+  await server
+    .as(surveyor)
+    .post('/v1/api-keys')
+    .send({ name: 'Berth register', firmId: firm.id, role: 'surveyor', access: 'read' })
+    .expect(201);
   const first = (await firstAccountLink(server.db, server.url)).split('token=')[1] ?? '';
-  return { people, drafting, issued, empty, reviewing, vessel, welcome: { invited: invitation, first } };
+  const welcome = {
+    invited: await linkTo(invited, 'invitation'),
+    first,
+    back: await linkTo(invited, 'sign-in'),
+    coded: await linkTo(coded, 'sign-in'),
+  };
+  return { people, drafting, issued, empty, reviewing, vessel, welcome, coded, shared };
 }
 
 async function sendPhotos(api: Caller, surveyId: string, from: number, count: number): Promise<string[]> {
