@@ -332,7 +332,9 @@ CREATE POLICY party_select ON events FOR SELECT TO garboard_person USING (
         AND EXISTS (SELECT FROM my_findings AS m WHERE m.id = events.finding_id)
     )
     OR (
-        (kind LIKE 'party.%' OR kind = 'report.viewed')
+        (kind LIKE 'party.%' OR kind IN (
+            'report.issued', 'report.viewed', 'report.shared', 'report.share-ended', 'report.opened-by-link'
+        ))
         AND EXISTS (SELECT FROM my_parties AS m WHERE m.survey_id = events.survey_id AND m.client)
     )
 );
