@@ -29,6 +29,7 @@ export const bodies: Record<string, object | ((ids: Record<string, string>) => o
   updateFinding: { title: 'x' },
   orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
   putFindingYards: { partyIds: [] },
+  putYardFindings: { findingIds: [] },
   createReport: { kind: 'full' },
   putCatalogueEntry: ownEntry,
   extendFinding: { dueOn: '2099-01-01', reason: 'x' },

@@ -13,7 +13,10 @@ export function addressOf(name: string, route: Route, ids: Place['ids']): string
     .replace('{system}', 'hull')
     .replace('{kind}', 'gas-leak-down')
     .replace('{photoId}', ids.photos ?? '')
-    .replace(/\{(\w+)\}/g, (_, parameter: string) => ids[parameter] ?? newId());
+    .replace(
+      /\{(\w+)\}/g,
+      (_, parameter: string) => ids[`${name}.${parameter}`] ?? ids[parameter] ?? newId(),
+    );
 }
 
 const jpeg = buildJpeg(4);

@@ -135,7 +135,7 @@ export async function buildPlace(
     ...{ reports: report, clearances: sent.body.id, fileId: sent.body.files[0].id, uploads: upload },
     ...{ worksheets: worksheet.id ?? '', inventory: inventory.id ?? '', 'review-comments': review },
     ...{ 'finding-comments': said.id ?? '', 'share-links': link.id ?? '', firms: firm.id, catalogue: key },
-    ...{ partyId: parties.spareId, restoreFinding: gone.id ?? '' },
+    ...{ partyId: parties.spareId, 'putYardFindings.partyId': parties.yardId, restoreFinding: gone.id ?? '' },
   };
   const { name, decidedBy, held } = props;
   return { name, firmId: firm.id, decidedBy, held, theirs: props.askers.length > 0, ids };
@@ -159,9 +159,10 @@ async function inviteAll(
     const given = assigned ? { findingIds: [finding] } : {};
     await invite(role as PartyRole, person, { released, client, ...given });
   }
-  const [sender, spare] = [await buildPerson(server.db), await buildPerson(server.db)];
+  const sender = await buildPerson(server.db);
   await invite('owner', sender, { released: true });
-  return { sender, spareId: await invite('lender', spare, { released: false }) };
+  const spareId = await invite('lender', await buildPerson(server.db), { released: false });
+  return { sender, spareId, yardId: await invite('yard', await buildPerson(server.db), { released: false }) };
 }
 
 /** What no request makes so: a comment of a review that is asked for, and a PDF whose bytes the store has. */

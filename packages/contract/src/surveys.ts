@@ -143,6 +143,8 @@ export const partyPatch = z
   })
   .partial()
   .refine((patch) => Object.keys(patch).length > 0, 'Say what to change: released or client.');
+/** The findings that a yard is asked to put right. */
+export const yardFindings = z.strictObject({ findingIds: z.array(id).max(500) }).meta({ id: 'YardFindings' });
 /** Which yards are asked to put a finding right. */
 export const findingYards = z.strictObject({ partyIds: z.array(id).max(20) }).meta({ id: 'FindingYards' });
 export const partyParams = z.object({ id, partyId: id });

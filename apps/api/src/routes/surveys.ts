@@ -2,7 +2,7 @@ import { listEvents } from '@garboard/core/events/list-events';
 import { addParty } from '@garboard/core/parties/add-party';
 import { listDisclosures } from '@garboard/core/parties/list-disclosures';
 import { listParties } from '@garboard/core/parties/list-parties';
-import { nameYards } from '@garboard/core/parties/name-yards';
+import { nameFindings, nameYards } from '@garboard/core/parties/name-yards';
 import { removeParty } from '@garboard/core/parties/remove-party';
 import { updateParty } from '@garboard/core/parties/update-party';
 import { createSurvey } from '@garboard/core/surveys/create-survey';
@@ -38,6 +38,9 @@ export function surveyRoutes(app: FastifyInstance, deps: Deps): void {
   );
   serve(app, deps, 'listDisclosures', (ctx, { params, query }) =>
     listDisclosures(ctx, { surveyId: params.id, ...query }),
+  );
+  serve(app, deps, 'putYardFindings', (ctx, { params, body }) =>
+    nameFindings(ctx, { surveyId: params.id, partyId: params.partyId, ...body }),
   );
   serve(app, deps, 'putFindingYards', (ctx, { params, body }) =>
     nameYards(ctx, { findingId: params.id, ...body }),

@@ -177,6 +177,18 @@ export const surveysRoutes = {
     status: 200,
     response: page(surveys.surveyEvent),
   }),
+  putYardFindings: route({
+    method: 'PUT',
+    path: '/v1/surveys/{id}/parties/{partyId}/findings',
+    tag: 'Parties',
+    summary: 'Say which findings a yard puts right; it sees these and no others',
+    access: 'signed-in',
+    permission: 'finding.assign-yard',
+    params: surveys.partyParams,
+    body: surveys.yardFindings,
+    status: 200,
+    response: surveys.party,
+  }),
   putFindingYards: route({
     method: 'PUT',
     path: '/v1/findings/{id}/yards',
