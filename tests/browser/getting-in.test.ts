@@ -68,6 +68,7 @@ async function issueOne(surveyor: Signed): Promise<string> {
     title: 'Gas line loses pressure',
     urgency: 'note',
     observed: 'Seen.',
+    recommendation: 'Renew.',
     photoIds,
   };
   await api.post(`${path}/findings`).send(finding).expect(201);
@@ -87,7 +88,7 @@ const codeOf = (key: string, steps = 0) =>
   codesOf(Buffer.from(Secret.fromBase32(key.replaceAll(' ', '')).bytes)).generate({
     timestamp: Date.now() + steps * 30_000,
   });
-const valueOf = async (visitor: Visitor, name: string) =>
+const contentOf = async (visitor: Visitor, name: string) =>
   (await visitor.find('textbox', name)).evaluate((field) => (field as HTMLInputElement).value);
 
 describe('getting in', { timeout: 180_000 }, () => {
@@ -105,7 +106,7 @@ describe('getting in', { timeout: 180_000 }, () => {
     await wren.reads('You have no password');
     await wren.press('Set up a second factor');
     await wren.press('Go on');
-    const key = await valueOf(wren, 'Or type this key into it');
+    const key = await contentOf(wren, 'Or type this key into it');
     await wren.picture('account-second-factor');
     await wren.fill('Code', codeOf(key));
     await wren.press('Turn it on');
@@ -197,7 +198,7 @@ describe('getting in', { timeout: 180_000 }, () => {
     await desk.fill('What it is for', 'Berth register');
     await desk.click('button', 'Make the key');
     await desk.reads('it is shown this once');
-    const key = await valueOf(desk, 'Key');
+    const key = await contentOf(desk, 'Key');
     await desk.picture('account-key');
     const me = await fetch(`${server.url}/v1/me`, { headers: { authorization: `Bearer ${key}` } });
     expect((await me.json()).person.email).toBe(firm.surveyor.email);
@@ -223,7 +224,7 @@ describe('a report shared by a link', { timeout: 180_000 }, () => {
     await desk.picture('share-making');
     await desk.press('Make the link');
     await desk.reads('it is shown this once');
-    const url = await valueOf(desk, 'Link');
+    const url = await contentOf(desk, 'Link');
     await desk.press('I have it');
 
     const stranger = await arrive();

@@ -8,7 +8,13 @@ import { startTestWorker, type TestWorker } from '../support/worker.ts';
 
 const attendances = [{ date: '2026-05-04', place: 'Ropewalk Yard', condition: 'ashore' }];
 
-const finding = { system: 'gas', title: 'Gas line loses pressure', urgency: 'note', observed: 'Seen.' };
+const finding = {
+  system: 'gas',
+  title: 'Gas line loses pressure',
+  urgency: 'note',
+  observed: 'Seen.',
+  recommendation: 'Renew.',
+};
 
 let now = Date.now();
 const slowly = { timeout: 90_000, interval: 300 };
