@@ -47,28 +47,42 @@ function ReadingOf({ survey }: { survey: Survey }) {
         {list.error && !isStatus(list.error, 403) ? (
           <ErrorNotice quiet error={list.error} onRetry={list.retry} />
         ) : null}
-        {survey.issuedAt ? <ReadingFindings survey={survey} /> : <NotIssued />}
+        {survey.issuedAt && survey.released ? (
+          <ReadingFindings survey={survey} />
+        ) : (
+          <NotIssued held={survey.held} />
+        )}
         {latest ? <Issued report={latest} /> : null}
         <Documents survey={survey} reports={issued} />
-        {mayDo('party.invite-yard', survey) ? (
-          <section className="stack measure">
-            <h2>The yard</h2>
-            <p>
-              A yard that does the work can send the evidence itself.{' '}
-              <Link href={`/surveys/${survey.id}/parties`}>See the parties or invite a yard</Link>
-            </p>
-          </section>
-        ) : null}
+        {mayDo('party.read', survey) ? <Others survey={survey} /> : null}
       </div>
     </Page>
   );
 }
 
-function NotIssued() {
+/** The way to the parties, for those who may do something there. */
+function Others({ survey }: { survey: Survey }) {
+  return (
+    <section className="stack measure">
+      <h2>{survey.client ? 'Who else reads it' : 'The yard'}</h2>
+      <p>
+        {survey.client
+          ? 'You pay for this survey: you say to whom the report is released, and see who opened it.'
+          : 'A yard that does the work can send the evidence itself.'}{' '}
+        <Link href={`/surveys/${survey.id}/parties`}>
+          {mayDo('party.invite-yard', survey) ? 'See the parties or invite a yard' : 'See the parties'}
+        </Link>
+      </p>
+    </section>
+  );
+}
+
+function NotIssued({ held }: { held: boolean }) {
   return (
     <p className="measure">
-      The surveyor is still at work, or the report has not been released to you. You will find it here as soon
-      as it is.
+      {held
+        ? 'The report is withheld until it is paid for or the firm gives the word. You will find it here as soon as that is done.'
+        : 'The surveyor is still at work, or the report has not been released to you. You will find it here as soon as it is.'}
     </p>
   );
 }
