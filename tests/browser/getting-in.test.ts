@@ -224,7 +224,9 @@ describe('a report shared by a link', { timeout: 180_000 }, () => {
     await desk.picture('share-making');
     await desk.press('Make the link');
     await desk.reads('it is shown this once');
-    const url = await contentOf(desk, 'Link');
+    const made = new URL(await contentOf(desk, 'Link'));
+    // The test's server isn't at the address that it is known by.
+    const url = `${made.pathname}${made.hash}`;
     await desk.press('I have it');
 
     const stranger = await arrive();

@@ -94,9 +94,11 @@ export function Who({ me }: { me: Me }) {
             me={me}
             onStay={() => setLeaving(false)}
             onGone={() => {
-              queryClient.clear();
-              sessionStorage.clear();
+              // First who is signed in, whom the page watches; then all that was answered to them.
               queryClient.setQueryData(meKey, null);
+              queryClient.removeQueries({ predicate: ({ queryKey }) => queryKey[0] !== meKey[0] });
+              queryClient.getMutationCache().clear();
+              sessionStorage.clear();
               go('/');
             }}
           />
