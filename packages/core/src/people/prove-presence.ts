@@ -47,14 +47,14 @@ export async function provePresence(ctx: Ctx, proof: Proof): Promise<PersonActor
   const pointer = '/currentPassword';
   if (proof.currentPassword !== undefined && person.passwordHash !== null) {
     if (await secretFits(person.passwordHash, proof.currentPassword)) return actor;
-    throw new Refusal('proof-needed', 'Your present password is not right.', [
-      { pointer, detail: 'This is not your present password.' },
+    throw new Refusal('proof-needed', 'Your current password is not right.', [
+      { pointer, detail: 'This is not your current password.' },
     ]);
   }
   if (session.fresh && (session.byLink || !proof.linkOnly || person.passwordHash === null)) return actor;
   const detail =
     person.passwordHash === null
       ? `Sign out, have a link sent and sign in by it; then do this within ${linkMinutes} minutes.`
-      : 'Give your present password. If you have forgotten it, sign out and have a link sent.';
+      : 'Give your current password. If you have forgotten it, sign out and have a link sent.';
   throw new Refusal('proof-needed', detail, [{ pointer, detail }]);
 }

@@ -29,7 +29,7 @@ export function PresentPassword({
   }
   return (
     <TextField
-      label="Present password"
+      label="Current password"
       type="password"
       autoComplete="current-password"
       hint="To be sure that it is you. Forgotten? Sign out, have a link sent and come back within 15 minutes."

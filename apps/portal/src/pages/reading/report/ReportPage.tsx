@@ -47,6 +47,9 @@ function NotIssued({ report }: { report: Report }) {
 
 function ReportOf({ report, snapshot }: { report: Report; snapshot: ReportSnapshot }) {
   useUnfoldedOnPaper();
+  const asked = useAnswer('getSurvey', { params: { id: report.surveyId } });
+  // The firm and the client, who owns the report, share it; to others nothing is said of that.
+  const sharing = asked.data && mayDo('report.share', asked.data);
   const { vessel, survey, firm, timeZone, kind } = snapshot;
   const what = kind === 'full' ? purposeLabels[survey.purpose] : reportKindLabels[kind];
   const { supersededBy } = report;
@@ -79,20 +82,20 @@ function ReportOf({ report, snapshot }: { report: Report; snapshot: ReportSnapsh
         ) : null}
         <p className="soft measure">
           The PDF is the document: it is signed and can be verified. This page says the same, for reading.
+          {sharing ? (
+            <>
+              {' '}
+              <a href="#links">Share it by a link</a>
+            </>
+          ) : null}
         </p>
         <DocumentReading reportId={report.id} snapshot={snapshot} />
         <section className="stack">
           <h2>Files and verification</h2>
           <DocumentFiles report={report} name={documentName(report)} />
         </section>
-        <Sharing report={report} />
+        {sharing ? <ShareLinks reportId={report.id} /> : null}
       </div>
     </Page>
   );
-}
-
-/** The firm and the client, who owns the report, share it; to others nothing is said of it. */
-function Sharing({ report }: { report: Report }) {
-  const survey = useAnswer('getSurvey', { params: { id: report.surveyId } });
-  return survey.data && mayDo('report.share', survey.data) ? <ShareLinks reportId={report.id} /> : null;
 }
