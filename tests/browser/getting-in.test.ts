@@ -260,7 +260,7 @@ describe('a report shared by a link', { timeout: 180_000 }, () => {
 
     await desk.goTo(`/reports/${reportId}`);
     await desk.reads('1 of 3 times');
-    await desk.press('When the link for The yard’s manager was opened');
+    await desk.press('1 of 3 times: when the link for The yard’s manager was opened');
     await desk.find('dialog', 'When the link for The yard’s manager was opened');
     await desk.press('Close');
     await desk.picture('share-links');

@@ -83,7 +83,7 @@ export function ApiKeys({ means }: { means: Means }) {
                 heading: 'Action',
                 cell: (key) => (
                   <Button kind="quiet" aria-label={`End the key ${key.name}`} onClick={() => setEnding(key)}>
-                    End it
+                    End
                   </Button>
                 ),
               },

@@ -71,7 +71,7 @@ export function ShareLinks({ reportId }: { reportId: string }) {
                   link.views ? (
                     <Button
                       kind="quiet"
-                      aria-label={`When the link for ${link.label} was opened`}
+                      aria-label={`${openedOf(link)}: when the link for ${link.label} was opened`}
                       onClick={() => setLooking(link)}
                     >
                       {openedOf(link)}
@@ -90,7 +90,7 @@ export function ShareLinks({ reportId }: { reportId: string }) {
                       aria-label={`End the link for ${link.label}`}
                       onClick={() => setEnding(link)}
                     >
-                      End it
+                      End
                     </Button>
                   ) : null,
               },
