@@ -8,6 +8,7 @@ import { derivePhotoJob } from './jobs/derive-photo.ts';
 import { fanOutEventJob } from './jobs/fan-out-event.ts';
 import { mailAccountChangeJob } from './jobs/mail-account-change.ts';
 import { mailInvitationJob, mailSignInLinkJob } from './jobs/mail-link.ts';
+import { printQuotationJob } from './jobs/print-quotation.ts';
 import { renderReportJob } from './jobs/render-report.ts';
 
 type Handlers = {
@@ -18,6 +19,7 @@ type Handlers = {
 const handlers: Handlers = {
   'report.render': renderReportJob,
   'finding.preview': renderReportJob,
+  'quotation.print': printQuotationJob,
   'photo.derive': derivePhotoJob,
   'clearance-file.derive': deriveClearanceFileJob,
   'object.collect': collectObjectJob,

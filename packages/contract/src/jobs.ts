@@ -28,6 +28,8 @@ export const jobs = {
   'event.fan-out': z.object({ firmId: id, eventId: id, personIds: z.array(id).max(500).optional() }),
   /** Sends one message that was gathered from notices. */
   'mail.deliver': z.object({ mailId: id }),
+  /** Keeps the accepted text of a quotation as PDF. */
+  'quotation.print': z.object({ firmId: id, quotationId: id }),
   /** Prints one finding for whoever waits for it; handed to its queue directly, so as to lose no time. */
   'finding.preview': z.object({ firmId: id, reportId: id }),
 } as const;
@@ -46,6 +48,7 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
   'mail.account-change': 'errands',
   'event.fan-out': 'errands',
   'mail.deliver': 'errands',
+  'quotation.print': 'reports',
   'finding.preview': 'previews',
 };
 export const queueNames = ['reports', 'previews', 'images', 'errands'] as const;

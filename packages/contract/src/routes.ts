@@ -2,7 +2,9 @@ import { accountRoutes } from './routes/account.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { clearanceRoutes } from './routes/clearance.ts';
 import { coverageRoutes } from './routes/coverage.ts';
+import { engagementRoutes } from './routes/engagement.ts';
 import { findingsRoutes } from './routes/findings.ts';
+import { invoiceRoutes } from './routes/invoices.ts';
 import { listsRoutes } from './routes/lists.ts';
 import { noticesRoutes } from './routes/notices.ts';
 import { peopleRoutes } from './routes/people.ts';
@@ -33,6 +35,8 @@ export const routes = {
   ...reviewRoutes,
   ...noticesRoutes,
   ...shareLinkRoutes,
+  ...engagementRoutes,
+  ...invoiceRoutes,
   ...verificationRoutes,
 } satisfies Record<string, Route>;
 

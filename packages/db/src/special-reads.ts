@@ -107,3 +107,14 @@ export async function verifiedDocument(
     SELECT * FROM garboard_verify(${code ?? null}::text, ${sha256 ?? null}::text)`;
   return rows[0] ?? null;
 }
+
+/** Whose calendar is asked for by its secret address; notes that it was read. Null when there is none. */
+export async function findCalendarOwner(
+  db: Database,
+  tokenHash: string,
+  at: Date,
+): Promise<Pick<SessionRow, 'person_id' | 'name' | 'email' | 'memberships' | 'firm_ids'> | null> {
+  const rows = await db.prisma.$queryRaw<SessionRow[]>`
+    SELECT * FROM garboard_calendar_feed(${tokenHash}, ${at}::timestamptz)`;
+  return rows[0] ?? null;
+}

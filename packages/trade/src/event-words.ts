@@ -4,6 +4,16 @@ const longDay = (day: string): string =>
     new Date(`${day}T00:00:00Z`),
   );
 
+/** A time where the boat lies: 4 May 2026, 09:00. */
+const timeThere = (d: Record<string, string>): string =>
+  new Intl.DateTimeFormat('en-GB', {
+    dateStyle: 'long',
+    timeStyle: 'short',
+    timeZone: d.timeZone || 'UTC',
+  })
+    .format(new Date(d.startsAt ?? ''))
+    .replace(' at ', ', ');
+
 /** What can happen to a survey, and the sentence that its history shows. */
 const words = {
   'survey.created': () => 'Survey opened',
@@ -73,6 +83,33 @@ const words = {
     `Reminded of what is overdue: ${d.count === '1' ? '1 recommendation' : `${d.count} recommendations`}`,
   'comment.added': (d) => `Comment on ${d.title}`,
   'comment.removed': (d) => `Comment on ${d.title} taken back`,
+  'firm.rates-set': () => 'Rates and terms of payment set',
+  'firm.terms-saved': (d) => `Terms of business saved, version ${d.version}`,
+  'quotation.drafted': (d) => `Quotation drafted, revision ${d.revision}`,
+  'quotation.sent': (d) => `Quotation revision ${d.revision} sent to ${d.to}: ${d.total}`,
+  'quotation.accepted': (d) => `Quotation revision ${d.revision} accepted by ${d.typedName}`,
+  'quotation.declined': (d) => `Quotation revision ${d.revision} declined: ${d.reason}`,
+  'quotation.withdrawn': (d) => `Quotation revision ${d.revision} withdrawn: ${d.reason}`,
+  'quotation.filed': (d) => `Accepted text of quotation revision ${d.revision} kept as PDF`,
+  'visit.arranged': (d) => `Visit arranged for ${timeThere(d)}: ${d.place}`,
+  'visit.moved': (d) => `Visit moved to ${timeThere(d)}: ${d.place}`,
+  'visit.changed': (d) => `Visit of ${timeThere(d)} changed`,
+  'visit.cancelled': (d) => `Visit of ${timeThere(d)} called off: ${d.reason}`,
+  'visit.attended': (d) => `Visit of ${timeThere(d)} made: ${d.place}`,
+  'visit.answered': (d) =>
+    [`${d.name} ${d.answer} the visit of ${timeThere(d)}`, d.note ? `: ${d.note}` : ''].join(''),
+  'invoice.drafted': () => 'Invoice drafted',
+  'invoice.sent': (d) => `Invoice ${d.number} sent: ${d.total}`,
+  'invoice.voided': (d) =>
+    d.number ? `Invoice ${d.number} made void: ${d.reason}` : `Draft invoice discarded: ${d.reason}`,
+  'payment.recorded': (d) => `Payment of ${d.amount} recorded for invoice ${d.number}`,
+  'payment.taken-back': (d) => `Payment of ${d.amount} for invoice ${d.number} taken back`,
+  'report.held': (d) =>
+    d.rule === 'when-paid'
+      ? 'Report withheld until it is paid for'
+      : 'Report withheld until the principal’s word',
+  'release.given': (d) => `The principal has the report handed over: ${d.reason}`,
+  'report.handed-over': () => 'Report handed over to those it is released to',
 } as const satisfies Record<string, (data: Record<string, string>) => string>;
 
 export type EventKind = keyof typeof words;

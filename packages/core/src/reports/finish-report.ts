@@ -7,6 +7,7 @@ import { type ItemStandings, itemsLeft } from '@garboard/trade/clearing';
 import { requiresClearing, surveyMayBeIssued } from '@garboard/trade/states';
 import { type FindingState, reportKindLabels, type SurveyState } from '@garboard/trade/vocabulary';
 import type { Ctx } from '../context.ts';
+import { holdWhenIssued } from '../engagement/settle-release.ts';
 import { recordEvents } from '../events/record-event.ts';
 import { lockSurvey } from '../surveys/load-survey.ts';
 import { issueWorksheets } from '../worksheets/freeze-worksheets.ts';
@@ -65,7 +66,10 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
 
   const { firmId, surveyId } = report;
   const issued = { label: reportKindLabels[snapshot.kind], revision: snapshot.revision };
-  const shared = { firmId, surveyId, reportId, ...(await requesterOf(ctx, report)) };
+  const requester = await requesterOf(ctx, report);
+  const shared = { firmId, surveyId, reportId, ...requester };
+  // Before anybody is told: what is withheld is told of when it is handed over.
+  await holdWhenIssued(ctx, { firmId, surveyId, ...requester });
   await recordEvents(ctx, [
     { ...shared, kind: 'report.issued', data: issued },
     ...opened.map((f) => ({

@@ -34,21 +34,38 @@ const coverHeight = { A4: '255mm', Letter: '237mm' };
 /** The boat in profile shares a page with the rest of the summary. */
 const profileHeight = { A4: '64mm', Letter: '46mm' };
 
-/** Paper, margins, running heads and page numbers. */
-export function pageBoxes(snapshot: ReportSnapshot): string {
-  const vessel = cssString(shortened(snapshot.vessel.name, 60));
-  const survey = cssString(`Survey ${snapshot.survey.number}, revision ${snapshot.revision}`);
-  const firm = cssString(shortened(snapshot.firm.name, 70));
+/** What stands around the text of a document. */
+export interface PageWords {
+  paper: 'A4' | 'Letter';
+  /** The running head, from the second page on. */
+  left: string;
+  right: string;
+  foot: string;
+  /** Whether the first page has its number too. */
+  numbersFirst: boolean;
+}
+
+/** Paper, margins, running heads and page numbers of a report. */
+export const pageBoxes = (snapshot: ReportSnapshot): string =>
+  pagesWith({
+    paper: snapshot.paper,
+    left: shortened(snapshot.vessel.name, 60),
+    right: `Survey ${snapshot.survey.number}, revision ${snapshot.revision}`,
+    foot: shortened(snapshot.firm.name, 70),
+    numbersFirst: !('worksheets' in snapshot),
+  });
+
+/** The same for any document of ours. */
+export function pagesWith({ paper, left, right, foot, numbersFirst }: PageWords): string {
   const count = 'content:"Page " counter(page) " of " counter(pages)';
-  const isLetter = !('worksheets' in snapshot);
   return `
-:root { --cover: ${coverHeight[snapshot.paper]}; --profile: ${profileHeight[snapshot.paper]}; }
+:root { --cover: ${coverHeight[paper]}; --profile: ${profileHeight[paper]}; }
 @page {
-  size: ${snapshot.paper};
-  margin: ${margins[snapshot.paper]};
-  @top-left { content: ${vessel}; vertical-align: bottom; padding-bottom: 5mm; font: 600 8.5pt Report, sans-serif; color: #10202f; }
-  @top-right { content: ${survey}; vertical-align: bottom; padding-bottom: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }
-  @bottom-left { content: ${firm}; vertical-align: top; padding-top: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }
+  size: ${paper};
+  margin: ${margins[paper]};
+  @top-left { content: ${cssString(left)}; vertical-align: bottom; padding-bottom: 5mm; font: 600 8.5pt Report, sans-serif; color: #10202f; }
+  @top-right { content: ${cssString(right)}; vertical-align: bottom; padding-bottom: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }
+  @bottom-left { content: ${cssString(foot)}; vertical-align: top; padding-top: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }
   @bottom-right { ${count}; vertical-align: top; padding-top: 5mm; font: 400 8.5pt Report, sans-serif; color: #10202f; }
 }
 @page :first {
@@ -56,6 +73,6 @@ export function pageBoxes(snapshot: ReportSnapshot): string {
   @top-left { content: none; }
   @top-right { content: none; }
   @bottom-left { content: none; }
-  ${isLetter ? '' : '@bottom-right { content: none; }'}
+  ${numbersFirst ? '' : '@bottom-right { content: none; }'}
 }`;
 }

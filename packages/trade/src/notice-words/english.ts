@@ -34,11 +34,25 @@ export const english: NoticeWords = {
       `The limit within which finding ${s.finding} was accepted as it is has ended. It is open again.`,
     'finding.due-soon': (s) =>
       `Finding ${s.finding} is due on ${s.day('dueOn')}, in ${many(s.count('days'), 'day', 'days')}.`,
+    'finding.overdue': (s) => `Finding ${s.finding} was due on ${s.day('dueOn')} and is still open.`,
     'survey.overdue': (s) =>
       `${many(s.count('count'), 'recommendation is', 'recommendations are')} overdue, the oldest since ${s.day('since')}.`,
     'survey.re-inspected': (s) =>
       `${s.actor} looked at the boat again on ${s.day('date')}: ${many(s.count('count'), 'finding', 'findings')}.`,
     'comment.added': (s) => `${s.actor} commented on finding ${s.finding}.`,
+    'quotation.sent': (s) =>
+      `${s.firm} has sent you a quotation of ${s.of('total')}, with its terms, to read and to accept or decline.`,
+    'quotation.accepted': (s) => `${s.of('typedName')} accepted the quotation of ${s.of('total')}.`,
+    'quotation.declined': (s) => `${s.actor} declined the quotation: ${s.of('reason')}`,
+    'quotation.withdrawn': (s) => `${s.firm} has withdrawn its quotation: ${s.of('reason')}`,
+    'visit.arranged': (s) => `You are asked to a visit: ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.moved': (s) => `A visit you are asked to was moved: ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.changed': (s) => `There is news on the visit of ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.cancelled': (s) => `The visit of ${s.time('startsAt')} was called off: ${s.of('reason')}`,
+    'visit.answered': (s) =>
+      `${s.of('name')} answered for the visit of ${s.time('startsAt')}: ${s.of('answer')}.`,
+    'invoice.sent': (s) => `${s.firm} has sent invoice ${s.of('number')} of ${s.of('total')}.`,
+    'report.handed-over': () => 'What was issued of this survey is open to you now.',
     'review.asked': (s) => `${s.actor} asks you to review the record.`,
     'review.approved': (s) => `${s.actor} approved the record.`,
     'review.sent-back': (s) => `${s.actor} sent the record back: ${s.of('reason')}`,

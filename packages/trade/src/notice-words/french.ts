@@ -35,11 +35,25 @@ export const french: NoticeWords = {
       `La limite dans laquelle le constat ${s.finding} était accepté en l’état est passée. Il est de nouveau ouvert.`,
     'finding.due-soon': (s) =>
       `Échéance du constat ${s.finding} le ${s.day('dueOn')}, dans ${many(s.count('days'), 'jour', 'jours')}.`,
+    'finding.overdue': (s) =>
+      `Le constat ${s.finding} devait être levé le ${s.day('dueOn')} et reste ouvert.`,
     'survey.overdue': (s) =>
       `${many(s.count('count'), 'recommandation est en retard', 'recommandations sont en retard')}, la plus ancienne depuis le ${s.day('since')}.`,
     'survey.re-inspected': (s) =>
       `${s.actor} a revu le bateau le ${s.day('date')} : ${many(s.count('count'), 'constat', 'constats')}.`,
     'comment.added': (s) => `${s.actor} a commenté le constat ${s.finding}.`,
+    'quotation.sent': (s) =>
+      `${s.firm} vous a envoyé un devis de ${s.of('total')} et ses conditions, à lire puis à accepter ou à refuser.`,
+    'quotation.accepted': (s) => `${s.of('typedName')} a accepté le devis de ${s.of('total')}.`,
+    'quotation.declined': (s) => `${s.actor} a refusé le devis : ${s.of('reason')}`,
+    'quotation.withdrawn': (s) => `${s.firm} a retiré son devis : ${s.of('reason')}`,
+    'visit.arranged': (s) => `Vous êtes attendu à une visite : ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.moved': (s) => `Une visite a été déplacée : ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.changed': (s) => `Du nouveau sur la visite du ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.cancelled': (s) => `La visite du ${s.time('startsAt')} est annulée : ${s.of('reason')}`,
+    'visit.answered': (s) => `${s.of('name')} a répondu pour la visite du ${s.time('startsAt')}.`,
+    'invoice.sent': (s) => `${s.firm} a envoyé la facture ${s.of('number')} de ${s.of('total')}.`,
+    'report.handed-over': () => 'Les documents remis pour cette expertise vous sont maintenant ouverts.',
     'review.asked': (s) => `${s.actor} vous demande de relire le dossier.`,
     'review.approved': (s) => `${s.actor} a approuvé le dossier.`,
     'review.sent-back': (s) => `${s.actor} a renvoyé le dossier : ${s.of('reason')}`,

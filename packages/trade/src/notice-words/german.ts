@@ -37,11 +37,24 @@ export const german: NoticeWords = {
       `Die Grenze, in der Mangel ${s.finding} hingenommen war, ist abgelaufen. Er ist wieder offen.`,
     'finding.due-soon': (s) =>
       `Mangel ${s.finding} ist am ${s.day('dueOn')} fällig, in ${many(s.count('days'), 'Tag', 'Tagen')}.`,
+    'finding.overdue': (s) => `Mangel ${s.finding} war am ${s.day('dueOn')} fällig und ist noch offen.`,
     'survey.overdue': (s) =>
       `${many(s.count('count'), 'Empfehlung ist', 'Empfehlungen sind')} überfällig, die älteste seit ${s.day('since')}.`,
     'survey.re-inspected': (s) =>
       `${s.actor} hat das Boot am ${s.day('date')} nachbesichtigt: ${many(s.count('count'), 'Mangel', 'Mängel')}.`,
     'comment.added': (s) => `${s.actor} hat Mangel ${s.finding} kommentiert.`,
+    'quotation.sent': (s) =>
+      `${s.firm} hat Ihnen ein Angebot über ${s.of('total')} mit seinen Bedingungen gesandt. Bitte lesen Sie es und nehmen Sie es an oder lehnen Sie es ab.`,
+    'quotation.accepted': (s) => `${s.of('typedName')} hat das Angebot über ${s.of('total')} angenommen.`,
+    'quotation.declined': (s) => `${s.actor} hat das Angebot abgelehnt: ${s.of('reason')}`,
+    'quotation.withdrawn': (s) => `${s.firm} hat sein Angebot zurückgezogen: ${s.of('reason')}`,
+    'visit.arranged': (s) => `Sie werden zu einem Termin gebeten: ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.moved': (s) => `Ein Termin wurde verlegt: ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.changed': (s) => `Zum Termin ${s.time('startsAt')}, ${s.of('place')}, gibt es Neues.`,
+    'visit.cancelled': (s) => `Der Termin ${s.time('startsAt')} ist abgesagt: ${s.of('reason')}`,
+    'visit.answered': (s) => `${s.of('name')} hat zum Termin ${s.time('startsAt')} geantwortet.`,
+    'invoice.sent': (s) => `${s.firm} hat die Rechnung ${s.of('number')} über ${s.of('total')} gesandt.`,
+    'report.handed-over': () => 'Was zu dieser Besichtigung herausgegeben wurde, steht Ihnen jetzt offen.',
     'review.asked': (s) => `${s.actor} bittet Sie, die Aufzeichnung durchzusehen.`,
     'review.approved': (s) => `${s.actor} hat die Aufzeichnung gebilligt.`,
     'review.sent-back': (s) => `${s.actor} hat die Aufzeichnung zurückgegeben: ${s.of('reason')}`,

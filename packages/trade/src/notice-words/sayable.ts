@@ -28,6 +28,8 @@ export interface Sayable {
   /** A calendar day of the event, written out; empty when it has none. */
   day(key: string): string;
   count(key: string): number;
+  /** An instant of the event with its hour, where the boat lies; empty when it has none. */
+  time(key: string): string;
 }
 
 export type Sentences = Record<NoticeKind, (s: Sayable) => string>;
@@ -61,8 +63,15 @@ export function sayable(facts: NoticeFacts, words: NoticeWords, language: Langua
     of,
     day: (key) => written(of(key)),
     count: (key) => Number(facts.data[key] ?? 0),
+    time: (key) => (of(key) === '' ? '' : timeThere(of(key), facts.timeZone, language)),
   };
 }
+
+/** An instant where the boat lies, since that is where the visit is: 4 May 2026, 09:00. */
+const timeThere = (instant: string, timeZone: string, language: Language): string =>
+  new Intl.DateTimeFormat(language, {
+    ...{ year: 'numeric', month: 'long', day: 'numeric', hour: '2-digit', minute: '2-digit', timeZone },
+  }).format(new Date(instant));
 
 /** A calendar day as the language writes it: 4 May 2026, May 4, 2026, 4. Mai 2026. */
 export const longDay = (day: string, language: Language): string =>

@@ -35,11 +35,24 @@ export const spanish: NoticeWords = {
       `Ha terminado el límite en que el defecto ${s.finding} se aceptaba tal como está. Vuelve a estar abierto.`,
     'finding.due-soon': (s) =>
       `El defecto ${s.finding} vence el ${s.day('dueOn')}, dentro de ${many(s.count('days'), 'día', 'días')}.`,
+    'finding.overdue': (s) => `El defecto ${s.finding} venció el ${s.day('dueOn')} y sigue abierto.`,
     'survey.overdue': (s) =>
       `${many(s.count('count'), 'recomendación vencida', 'recomendaciones vencidas')}, la más antigua desde el ${s.day('since')}.`,
     'survey.re-inspected': (s) =>
       `${s.actor} volvió a ver el barco el ${s.day('date')}: ${many(s.count('count'), 'defecto', 'defectos')}.`,
     'comment.added': (s) => `${s.actor} ha comentado el defecto ${s.finding}.`,
+    'quotation.sent': (s) =>
+      `${s.firm} le ha enviado un presupuesto de ${s.of('total')} con sus condiciones, para leerlo y aceptarlo o rechazarlo.`,
+    'quotation.accepted': (s) => `${s.of('typedName')} ha aceptado el presupuesto de ${s.of('total')}.`,
+    'quotation.declined': (s) => `${s.actor} ha rechazado el presupuesto: ${s.of('reason')}`,
+    'quotation.withdrawn': (s) => `${s.firm} ha retirado su presupuesto: ${s.of('reason')}`,
+    'visit.arranged': (s) => `Se le pide que acuda a una visita: ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.moved': (s) => `Se ha cambiado una visita: ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.changed': (s) => `Hay novedades de la visita del ${s.time('startsAt')}, ${s.of('place')}.`,
+    'visit.cancelled': (s) => `Se ha cancelado la visita del ${s.time('startsAt')}: ${s.of('reason')}`,
+    'visit.answered': (s) => `${s.of('name')} ha contestado sobre la visita del ${s.time('startsAt')}.`,
+    'invoice.sent': (s) => `${s.firm} ha enviado la factura ${s.of('number')} de ${s.of('total')}.`,
+    'report.handed-over': () => 'Ya puede ver lo que se ha emitido de esta inspección.',
     'review.asked': (s) => `${s.actor} le pide que revise el expediente.`,
     'review.approved': (s) => `${s.actor} ha aprobado el expediente.`,
     'review.sent-back': (s) => `${s.actor} ha devuelto el expediente: ${s.of('reason')}`,
