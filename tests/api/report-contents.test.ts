@@ -106,7 +106,7 @@ describe('what a report freezes', () => {
     await surveyor.patch(`/v1/findings/${findingId}`).send({ observed }).expect(200);
     const { snapshot: addendum } = await frozen(path, 're-inspection');
     if (addendum.kind !== 're-inspection') throw new Error('not an addendum');
-    expect(addendum.lookedAgain).toEqual([{ findingId, found: observed, pairs: [] }]);
+    expect(addendum.lookedAgain).toMatchObject([{ findingId, found: observed, pairs: [], outcome: null }]);
     expect(addendum.findings[0]).toMatchObject({ observed: 'One drain for two lockers.' });
     expect(addendum.issuedReports).toMatchObject([{ kind: 'full', revision: 1 }]);
   });

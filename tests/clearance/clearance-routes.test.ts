@@ -83,8 +83,8 @@ function send(caller: Caller, findingId: string, files: [string, Buffer][] = [],
   for (const [name, bytes] of files) request.attach('file', bytes, name);
   return request;
 }
-const decide = (caller: Caller, id: string, decision: string, reason = '') =>
-  caller.post(`/v1/clearances/${id}/decision`).send({ decision, reason });
+const decide = (caller: Caller, id: string, decision: string, reason = '', more = {}) =>
+  caller.post(`/v1/clearances/${id}/decision`).send({ decision, reason, ...more });
 const stateOf = async (s: Scene) => (await surveyor.get(`/v1/findings/${s.findingId}`)).body.state;
 
 describe('evidence', () => {
@@ -135,7 +135,7 @@ describe('evidence', () => {
     const all = await Promise.all([
       decide(s.insurer, id, 'accept'),
       decide(s.insurer, id, 'return', 'No.'),
-      decide(s.insurer, id, 'accept-as-is', 'Inland only.'),
+      decide(s.insurer, id, 'accept-as-is', '', { limit: 'Inland only.' }),
     ]);
     expect(all.map((r) => r.status).sort()).toEqual([200, 409, 409]);
   });
@@ -203,7 +203,8 @@ describe('evidence', () => {
     const second = (await send(own.owner, own.findingId).expect(201)).body;
     await decide(own.insurer, second.id, 'accept').expect(403);
     await decide(server.as(firm.office), second.id, 'accept').expect(403);
-    await decide(surveyor, second.id, 'accept-as-is', 'For inland waters only.').expect(200);
+    const limit = 'For inland waters only.';
+    await decide(surveyor, second.id, 'accept-as-is', '', { limit }).expect(200);
     expect(await stateOf(own)).toBe('accepted-as-is');
   });
 });

@@ -5,7 +5,7 @@ import { renderReport } from '@garboard/report/render-report';
 import { cssString } from '@garboard/report/styles/page-styles';
 import { describe, expect, it } from 'vitest';
 import { poisoned } from './hostile-text.ts';
-import { sampleFinding, sampleLetter, sampleReport } from './sample-snapshot.ts';
+import { sampleClearance, sampleFinding, sampleLetter, sampleReport } from './sample-snapshot.ts';
 
 const fontUrls = Object.fromEntries(reportFonts.map(({ file }) => [file, file]));
 const render = (snapshot: ReportSnapshot) =>
@@ -24,16 +24,7 @@ function foreignMarkup(html: string): string[] {
 const cleared = sampleFinding(3, {
   urgency: 'before-use',
   state: 'cleared',
-  clearance: {
-    statement: 'Hose renewed, test sheet attached.',
-    workDoneBy: 'Arlen Gas Fitters',
-    workDoneOn: '2026-05-20',
-    decision: 'accept',
-    decidedByName: 'P. Vane',
-    decidedByRole: 'insurer',
-    decidedAt: '2026-05-22T10:00:00Z',
-    reason: null,
-  },
+  clearance: sampleClearance(),
 });
 
 describe('the HTML of a report', () => {

@@ -64,11 +64,14 @@ export async function eachPage<T>(
 
 function photosOf(snapshot: ReportSnapshot) {
   const lead = 'leadPhoto' in snapshot && snapshot.leadPhoto ? [snapshot.leadPhoto] : [];
-  const pairs = 'lookedAgain' in snapshot ? snapshot.lookedAgain.flatMap((again) => again.pairs) : [];
+  const again = 'lookedAgain' in snapshot ? snapshot.lookedAgain : [];
   const photos = [
     ...lead,
     ...snapshot.findings.flatMap((finding) => finding.photos),
-    ...pairs.flatMap(({ before, after }) => [before, after]),
+    ...again.flatMap(({ pairs, photos }) => [
+      ...pairs.flatMap(({ before, after }) => [before, after]),
+      ...photos,
+    ]),
   ];
   return [...new Map(photos.map((photo) => [photo.id, photo])).values()];
 }

@@ -1,5 +1,6 @@
 import type {
   LetterSnapshot,
+  SnapshotClearance,
   SnapshotEquipment,
   SnapshotFinding,
   SnapshotPhoto,
@@ -20,6 +21,40 @@ export function samplePhoto(n: number, caption = `View ${n} of the fitting`): Sn
     width: upright ? 900 : 1200,
     height: upright ? 1200 : 900,
     takenAt: '2026-05-04T09:30:00Z',
+  };
+}
+
+/** What a finding has before anything came of it. */
+export const unmoved = {
+  items: [],
+  dueOnSet: null,
+  dueStated: false,
+  limit: null,
+  extensions: [],
+  evidence: [],
+} satisfies Partial<SnapshotFinding>;
+
+/** Evidence that an insurer accepted. */
+export function sampleClearance(change: Partial<SnapshotClearance> = {}): SnapshotClearance {
+  return {
+    statement: 'Hose renewed, test sheet attached.',
+    workDoneBy: 'Arlen Gas Fitters',
+    workDoneOn: '2026-05-20',
+    decision: 'accept',
+    decidedByName: 'P. Vane',
+    decidedByRole: 'insurer',
+    decidedAt: '2026-05-22T10:00:00Z',
+    reason: null,
+    limit: null,
+    limitUntil: null,
+    items: [],
+    sentByName: 'O. Rell',
+    sentByRole: 'owner',
+    sentAt: '2026-05-20T16:00:00Z',
+    photos: 0,
+    documents: [],
+    worksheet: null,
+    ...change,
   };
 }
 
@@ -55,6 +90,7 @@ export function sampleFinding(number: number, change: Partial<SnapshotFinding> =
     cost: null,
     catalogueKey: null,
     position: null,
+    ...unmoved,
     ...change,
   };
 }

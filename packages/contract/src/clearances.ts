@@ -29,14 +29,9 @@ export const clearanceFields = z.strictObject({
     z.array(id).max(mostItems),
     'JSON: the items it covers; left out, all that are left',
   ).optional(),
-  revision: z.coerce
-    .number()
-    .int()
-    .min(1)
-    .optional()
-    .meta({
-      description: 'The revision of the finding that was read; refused when it reads differently now',
-    }),
+  revision: z.coerce.number().int().min(1).optional().meta({
+    description: 'The revision of the finding that was read; refused when it reads differently now',
+  }),
   worksheetId: id.optional().meta({ description: 'A worksheet of the survey that proves it' }),
   worksheet: json(
     z.strictObject({ kind: z.string().max(80), inputs: z.record(z.string(), z.unknown()) }),

@@ -1,5 +1,6 @@
 import { costBases } from '@garboard/trade/costs';
 import { reaches } from '@garboard/trade/coverage';
+import { outcomes } from '@garboard/trade/re-inspection';
 import {
   attendanceConditions,
   decisions,
@@ -122,6 +123,8 @@ const snapshotFinding = z.object({
   items: z.array(findingItem).default([]),
   // The last day as the surveyor set it by hand.
   dueOnSet: day.nullable().default(null),
+  // Whether `before-use` has a last day besides: set by hand, by the firm's days or by more time given.
+  dueStated: z.boolean().default(false),
   // Within what it was accepted as it is, more time that was given, and everything that was sent, oldest first.
   limit: z.object({ text: z.string(), until: day.nullable() }).nullable().default(null),
   extensions: z.array(snapshotExtension).default([]),
@@ -262,18 +265,35 @@ const reportParts = {
   catalogue: z.record(z.string(), snapshotCatalogueEntry).default({}),
 };
 
-/** A finding that was looked at again after the report: what it showed then and now. */
+/** What was looked at again after the report, a finding or some items of it: what it showed then and now. */
 const snapshotLookedAgain = z.object({
   findingId: id,
   /** What was found, in the surveyor's words; empty when nothing was written down. */
   found: z.string(),
   /** Photos of the report, each with the later one of the same thing. */
   pairs: z.array(z.object({ before: snapshotPhoto, after: snapshotPhoto })),
+  // What follows is of a recorded visit; addenda made without one have none. Other photos taken at it:
+  photos: z.array(snapshotPhoto).default([]),
+  outcome: z.enum(outcomes).nullable().default(null),
+  /** The items it is about, in their words; none for the finding as a whole. */
+  items: z.array(z.string()).default([]),
+  limit: z.string().nullable().default(null),
+  limitUntil: day.nullable().default(null),
+});
+
+/** The visit that an addendum tells of. */
+const snapshotVisit = z.object({
+  date: day,
+  place: z.string(),
+  condition: z.enum(attendanceConditions),
+  note: z.string(),
+  by: z.string(),
 });
 const addendumParts = {
   ...common,
   issuedReports: z.array(issuedReport),
   lookedAgain: z.array(snapshotLookedAgain),
+  visit: snapshotVisit.nullable().default(null),
 };
 const letterParts = { ...common, issuedReports: z.array(issuedReport) };
 

@@ -3,15 +3,17 @@ import type {
   SnapshotFinding,
   SnapshotLookedAgain,
 } from '@garboard/contract/report-snapshot';
+import { outcomeLabels } from '@garboard/trade/re-inspection';
 import { findingStateLabels } from '@garboard/trade/vocabulary';
 import { Attendances } from './attendances.tsx';
 import { byNumber } from './findings-order.ts';
-import { counted, urgencyWords } from './format.ts';
+import { counted, listed, urgencyWords, writtenDay } from './format.ts';
+import { limitWords } from './items.tsx';
 import { RestsOn } from './letter.tsx';
 import { Decision } from './letter-clearance.tsx';
 import { Letterhead } from './letterhead.tsx';
 import { Gauge, Prose, type Sources } from './parts.tsx';
-import { pairedPhotos } from './photo-layout.ts';
+import { type PlacedPhoto, pairedPhotos, photoRows } from './photo-layout.ts';
 import { Figure } from './photos.tsx';
 import { Revisions } from './revisions.tsx';
 import { Statement } from './statement.tsx';
@@ -19,7 +21,8 @@ import { Statement } from './statement.tsx';
 /** The addendum after a re-inspection: which findings were looked at again, what was found, what was decided. */
 export function Addendum({ snapshot, photoUrl }: { snapshot: AddendumSnapshot } & Sources) {
   const { survey, vessel, findings } = snapshot;
-  const seen = new Map(snapshot.lookedAgain.map((again) => [again.findingId, again]));
+  const seenOf = (finding: SnapshotFinding) =>
+    snapshot.lookedAgain.filter((again) => again.findingId === finding.id);
   const again = byNumber(findings);
   return (
     <main className="letter addendum">
@@ -35,6 +38,7 @@ export function Addendum({ snapshot, photoUrl }: { snapshot: AddendumSnapshot } 
       <section id="attendances">
         <h2>Attendances</h2>
         <Attendances snapshot={snapshot} />
+        {snapshot.visit && <Visit visit={snapshot.visit} />}
       </section>
       <section id="outcome">
         <h2>Outcome</h2>
@@ -46,7 +50,7 @@ export function Addendum({ snapshot, photoUrl }: { snapshot: AddendumSnapshot } 
           <Again
             key={finding.id}
             finding={finding}
-            seen={seen.get(finding.id)}
+            seen={seenOf(finding)}
             timeZone={snapshot.timeZone}
             photoUrl={photoUrl}
           />
@@ -96,7 +100,7 @@ function Outcome({ findings }: { findings: readonly SnapshotFinding[] }) {
 
 interface AgainProps extends Sources {
   finding: SnapshotFinding;
-  seen: SnapshotLookedAgain | undefined;
+  seen: readonly SnapshotLookedAgain[];
   timeZone: string;
 }
 
@@ -121,29 +125,83 @@ function Again({ finding, seen, timeZone, photoUrl }: AgainProps) {
         </div>
       </div>
       <div className="finding-text">
-        {seen?.found ? (
-          <Prose text={seen.found} lead={<b>Found now. </b>} />
-        ) : (
-          <p>
-            <b>Found now. </b>
-            {seen && seen.pairs.length > 0 ? 'As the photos show.' : 'Decided on the evidence sent.'}
-          </p>
-        )}
-        <Decision finding={finding} timeZone={timeZone} />
-        {seen?.pairs.map((pair, index) => (
-          <div className="photo-row pair" key={pair.after.id}>
-            {pairedPhotos(pair.before, pair.after).map((placed, side) => (
-              <Figure
-                key={placed.photo.id}
-                placed={placed}
-                name={`${side === 0 ? 'Before' : 'After'} ${finding.number}.${index + 1}`}
-                timeZone={timeZone}
-                photoUrl={photoUrl}
-              />
-            ))}
-          </div>
+        {seen.map((again) => (
+          <Seen key={`${again.outcome} ${again.items.join()}`} seen={again} />
         ))}
+        <Decision finding={finding} timeZone={timeZone} />
+        <SeenPhotos number={finding.number} seen={seen} timeZone={timeZone} photoUrl={photoUrl} />
       </div>
     </article>
+  );
+}
+
+/** What the surveyor noted on the visit as a whole. */
+function Visit({ visit }: { visit: NonNullable<AddendumSnapshot['visit']> }) {
+  return (
+    <>
+      <p dir="auto">
+        The findings below were looked at again by {visit.by} at {visit.place} on {writtenDay(visit.date)}.
+      </p>
+      {visit.note && <Prose text={visit.note} />}
+    </>
+  );
+}
+
+/** What was seen of a finding or of some of its items. */
+function Seen({
+  seen: { outcome, items, found, limit, limitUntil, pairs, photos },
+}: {
+  seen: SnapshotLookedAgain;
+}) {
+  if (outcome === null) {
+    const shown = pairs.length > 0 ? 'As the photos show.' : 'Decided on the evidence sent.';
+    return <Prose text={found || shown} lead={<b>Found now. </b>} />;
+  }
+  const what = items.length > 0 ? `${listed(items.map((item) => `“${item}”`))}: ` : '';
+  const within = limit === null ? '' : `, ${limitWords(limit, limitUntil)}`;
+  const words = outcome === 'as-it-is' ? `may stay as it is${within}` : outcomeLabels[outcome].toLowerCase();
+  const shown = !found && pairs.length + photos.length > 0 ? ', as the photos show' : '';
+  return (
+    <>
+      <p dir="auto">
+        <b>Found now. </b>
+        {what}
+        {what ? words : `${words.charAt(0).toUpperCase()}${words.slice(1)}`}
+        {shown}.
+      </p>
+      {found && <Prose text={found} />}
+    </>
+  );
+}
+
+interface SeenPhotosProps extends Sources {
+  number: number;
+  seen: readonly SnapshotLookedAgain[];
+  timeZone: string;
+}
+
+/** Photos of the report beside the later ones of the same, then those that answer none. */
+function SeenPhotos({ number, seen, timeZone, photoUrl }: SeenPhotosProps) {
+  const pairs = seen.flatMap((again) => again.pairs);
+  const others = seen.flatMap((again) => again.photos);
+  const names = new Map(others.map(({ id }, index) => [id, `Photo ${number}.${pairs.length + index + 1}`]));
+  const figure = (placed: PlacedPhoto, name: string) => (
+    <Figure key={placed.photo.id} placed={placed} name={name} timeZone={timeZone} photoUrl={photoUrl} />
+  );
+  return (
+    <>
+      {pairs.map((pair, index) => (
+        <div className="photo-row pair" key={pair.after.id}>
+          {pairedPhotos(pair.before, pair.after).map((placed, side) =>
+            figure(placed, `${side === 0 ? 'Before' : 'After'} ${number}.${index + 1}`),
+          )}
+        </div>
+      ))}
+      {photoRows(others).map((row) => (
+        <div className="photo-row" key={row[0]?.photo.id}>
+          {row.map((placed) => figure(placed, names.get(placed.photo.id) ?? ''))}
+        </div>
+      ))}
+    </>
   );
 }

@@ -2,8 +2,9 @@ import type { SnapshotFinding, SnapshotWorksheet } from '@garboard/contract/repo
 import { findingStateLabels, harmLabels } from '@garboard/trade/vocabulary';
 import { FindingCost } from './costs.tsx';
 import { DiagramFigure, type FindingDiagram } from './diagrams.tsx';
-import { dueWords, urgencyWords } from './format.ts';
+import { urgencyWords, writtenDay } from './format.ts';
 import { hasMovedOn } from './index-of-findings.tsx';
+import { Items } from './items.tsx';
 import { Gauge, PageOf, Paragraph, Prose, paragraphsOf, type Sources } from './parts.tsx';
 import { Photos } from './photos.tsx';
 import { WorksheetBlock } from './worksheets/worksheet-block.tsx';
@@ -56,6 +57,7 @@ export function FindingBlock({
         {finding.recommendation && (
           <div className="to-do">
             <Prose text={finding.recommendation} lead={<b>What to do. </b>} />
+            <Items items={finding.items} />
           </div>
         )}
         <FindingCost finding={finding} />
@@ -81,7 +83,9 @@ function Margin({ finding, inReport }: { finding: SnapshotFinding; inReport: boo
         <Gauge urgency={finding.urgency} />
         <p>
           <b>{urgencyWords(finding)}</b>
-          {finding.urgency === 'within-days' && finding.dueOn && <span>By {dueWords(finding)}</span>}
+          {(finding.urgency !== 'before-use' || finding.dueStated) && finding.dueOn && (
+            <span>By {writtenDay(finding.dueOn)}</span>
+          )}
         </p>
       </div>
       {hasMovedOn(finding) && <p>{findingStateLabels[finding.state]}</p>}

@@ -61,8 +61,12 @@ export function urgencyWords(finding: Pick<SnapshotFinding, 'urgency' | 'withinD
 }
 
 /** By when to put it right: a date where there is one, else in words. */
-export function dueWords(finding: Pick<SnapshotFinding, 'urgency' | 'dueOn'>): string {
-  if (finding.urgency === 'before-use') return 'Before next use';
+export function dueWords(finding: Pick<SnapshotFinding, 'urgency' | 'dueOn' | 'dueStated'>): string {
+  if (finding.urgency === 'before-use') {
+    return finding.dueStated && finding.dueOn !== null
+      ? `Before next use, at the latest ${writtenDay(finding.dueOn)}`
+      : 'Before next use';
+  }
   if (finding.dueOn !== null) return writtenDay(finding.dueOn);
   return finding.urgency === 'next-layup' ? 'Next haul-out or lay-up' : 'No date';
 }

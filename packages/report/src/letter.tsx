@@ -4,7 +4,8 @@ import { decidedFindingStates } from '@garboard/trade/states';
 import { findingStateLabels, reportKindLabels } from '@garboard/trade/vocabulary';
 import { byNumber, recommendations } from './findings-order.ts';
 import { counted, dueWords, writtenDay, writtenDayOf } from './format.ts';
-import { Cleared } from './letter-clearance.tsx';
+import { Items } from './items.tsx';
+import { Cleared, Extensions } from './letter-clearance.tsx';
 import { Letterhead } from './letterhead.tsx';
 import { Gauge, Prose } from './parts.tsx';
 import { Signature } from './statement.tsx';
@@ -31,7 +32,9 @@ export function Letter({ snapshot }: { snapshot: LetterSnapshot }) {
         {vessel.hullNumber && `, hull number ${vessel.hullNumber}`}. {standing(decided, waiting)}
       </p>
       <RestsOn snapshot={snapshot} />
-      {waiting.length > 0 && <Waiting findings={waiting} today={today(snapshot)} />}
+      {waiting.length > 0 && (
+        <Waiting findings={waiting} today={today(snapshot)} timeZone={snapshot.timeZone} />
+      )}
       {decided.length > 0 && (
         <section id="decided">
           <h2>Decided</h2>
@@ -65,7 +68,7 @@ function standing(decided: readonly SnapshotFinding[], waiting: readonly Snapsho
   const exception =
     asIs === 0
       ? ''
-      : ` ${asIs === 1 ? 'One of them was' : `${asIs} of them were`} accepted as found, without the recommended work.`;
+      : ` ${asIs === 1 ? 'One of them was' : `${asIs} of them were`} accepted as found, without the recommended work and within the limit stated.`;
   const all = counted(decided.length + waiting.length, 'recommendation', 'recommendations');
   if (decided.length + waiting.length === 0) return 'No recommendation of this survey requires clearing.';
   const done = decided.every((f) => f.state === 'cleared') ? 'cleared' : 'decided';
@@ -97,11 +100,17 @@ export function RestsOn({ snapshot }: { snapshot: LetterSnapshot | AddendumSnaps
 }
 
 // A boat that is not to be used until then can lie with the fault for years; only a date that was set can pass.
-function isOverdue({ urgency, dueOn }: SnapshotFinding, today: string): boolean {
-  return urgency !== 'before-use' && dueOn !== null && dueOn < today;
+function isOverdue({ urgency, dueOn, dueStated }: SnapshotFinding, today: string): boolean {
+  return (urgency !== 'before-use' || dueStated) && dueOn !== null && dueOn < today;
 }
 
-function Waiting({ findings, today }: { findings: readonly SnapshotFinding[]; today: string }) {
+interface WaitingProps {
+  findings: readonly SnapshotFinding[];
+  today: string;
+  timeZone: string;
+}
+
+function Waiting({ findings, today, timeZone }: WaitingProps) {
   return (
     <section id="open">
       <h2>Still open</h2>
@@ -130,6 +139,8 @@ function Waiting({ findings, today }: { findings: readonly SnapshotFinding[]; to
               <th scope="row">
                 <span dir="auto">{finding.title}</span>
                 <Prose text={finding.recommendation} />
+                <Items items={finding.items} />
+                <Extensions finding={finding} timeZone={timeZone} />
               </th>
               <td className="due">
                 {dueWords(finding)}

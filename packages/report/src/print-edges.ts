@@ -21,8 +21,11 @@ export function printEdges(snapshot: ReportSnapshot): Map<string, number> {
     for (const { photo, width, height } of photoRows(finding.photos).flat()) place(photo, width, height);
   }
   if ('lookedAgain' in snapshot) {
-    for (const { before, after } of snapshot.lookedAgain.flatMap(({ pairs }) => pairs)) {
-      for (const { photo, width, height } of pairedPhotos(before, after)) place(photo, width, height);
+    for (const { pairs, photos } of snapshot.lookedAgain) {
+      const rows = pairs.flatMap(({ before, after }) => pairedPhotos(before, after));
+      for (const { photo, width, height } of [...rows, ...photoRows(photos).flat()]) {
+        place(photo, width, height);
+      }
     }
   }
   return edges;

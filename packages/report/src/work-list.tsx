@@ -3,6 +3,7 @@ import { findingStateLabels } from '@garboard/trade/vocabulary';
 import { recommendations } from './findings-order.ts';
 import { dueWords } from './format.ts';
 import { hasMovedOn } from './index-of-findings.tsx';
+import { Items } from './items.tsx';
 import { Gauge, Prose } from './parts.tsx';
 
 /** Every recommendation in the order in which it falls due, with room to note who did it and when. */
@@ -59,6 +60,7 @@ function Row({ finding }: { finding: SnapshotFinding }) {
           {finding.title}
         </a>
         {finding.recommendation && <Prose text={finding.recommendation} />}
+        <Items items={finding.items} />
       </th>
       <td className="due">{dueWords(finding)}</td>
       <td className="done">{hasMovedOn(finding) ? findingStateLabels[finding.state] : ''}</td>

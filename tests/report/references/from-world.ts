@@ -13,7 +13,7 @@ import { diagrams } from '@garboard/trade/catalogue/diagrams';
 import { dueOn } from '@garboard/trade/due-dates';
 import { evaluate } from '@garboard/trade/worksheets/core/evaluate';
 import { findWorksheet } from '@garboard/trade/worksheets/registry';
-import { sampleId, sampleReport } from '../sample-snapshot.ts';
+import { sampleId, sampleReport, unmoved } from '../sample-snapshot.ts';
 
 const issuedOn = '2026-05-07';
 const month = (from: number, day: number) =>
@@ -120,6 +120,7 @@ function findingOf(spec: FindingSpec, number: number, more: Partial<SnapshotFind
     cost: cost ?? null,
     catalogueKey: null,
     position: null,
+    ...unmoved,
     ...more,
   };
 }

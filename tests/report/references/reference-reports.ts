@@ -1,4 +1,9 @@
-import type { ReportSnapshot, SurveyReportSnapshot } from '@garboard/contract/report-snapshot';
+import type {
+  LetterSnapshot,
+  ReportSnapshot,
+  SurveyReportSnapshot,
+} from '@garboard/contract/report-snapshot';
+import { sampleClearance, sampleId } from '../sample-snapshot.ts';
 import { referencePhoto, reportOf, worked } from './from-world.ts';
 
 const on = '2026-05-06';
@@ -132,7 +137,7 @@ function addendum(): ReportSnapshot {
     ...finding,
     photos: [],
     state: index === 0 ? ('cleared' as const) : ('returned' as const),
-    clearance: {
+    clearance: sampleClearance({
       statement: 'Renewed and tested.',
       workDoneBy: 'Arlen Gas Fitters',
       workDoneOn: '2026-06-02',
@@ -141,7 +146,7 @@ function addendum(): ReportSnapshot {
       decidedByRole: 'surveyor' as const,
       decidedAt: '2026-06-10T10:00:00Z',
       reason: index === 0 ? null : 'The float still sticks when the bilge is pumped dry by hand.',
-    },
+    }),
   }));
   return {
     ...rest,
@@ -150,7 +155,15 @@ function addendum(): ReportSnapshot {
     findings: decided,
     lookedAgain: decided.map((finding, index) => ({
       findingId: finding.id,
-      found: index === 0 ? 'The hose is new, marked 2026, and sleeved where it leaves the locker.' : '',
+      found:
+        index === 0
+          ? 'The hose is new, marked 2026, and sleeved where it leaves the locker.'
+          : 'The float still sticks when the bilge is pumped dry by hand.',
+      outcome: index === 0 ? ('put-right' as const) : ('not-put-right' as const),
+      items: [],
+      limit: null,
+      limitUntil: null,
+      photos: index === 0 ? [referencePhoto(85, 'The mark on the new hose')] : [],
       pairs: findings[index]?.photos[0]
         ? [
             {
@@ -160,8 +173,94 @@ function addendum(): ReportSnapshot {
           ]
         : [],
     })),
+    visit: {
+      date: '2026-06-10',
+      place: 'Arlen Boatyard',
+      condition: 'ashore',
+      note: 'Ashore on trestles, dry. The owner was present.',
+      by: 'Ines Quorn',
+    },
     issuedReports: [
       { kind: 'full', revision: 1, issuedAt: '2026-05-06T23:30:00Z', sha256: 'ab12'.repeat(16) },
+    ],
+  };
+}
+
+/** The letter once all is decided: one cleared in two goes after more time, one accepted within a limit, one withdrawn. */
+function clearanceLetter(): LetterSnapshot {
+  const {
+    worksheets: _w,
+    coverage: _c,
+    inventory: _i,
+    catalogue: _k,
+    leadPhoto: _l,
+    ...report
+  } = reportOf('tamarack-insurance');
+  const { hullNumberDecoded: _h, ...rest } = report;
+  const [first, second, third] = report.findings.map((f) => ({ ...f, photos: [] }));
+  if (!first || !second || !third) throw new Error('The survey has too few findings.');
+  const items = ['Renew the hose between locker and cooker', 'Sleeve it where it leaves the locker'].map(
+    (text, n) => ({ id: sampleId(900 + n), text, state: 'cleared' as const, limit: null, limitUntil: null }),
+  );
+  const covered = (n: number) =>
+    items.slice(n, n + 1).map(({ id: itemId, text }) => ({
+      ...{ itemId, text, decision: 'accept' as const, reason: null, limit: null, limitUntil: null },
+    }));
+  const evidence = [
+    sampleClearance({ items: covered(0), photos: 2, documents: ['invoice-204.pdf'] }),
+    sampleClearance({
+      statement: 'Sleeve fitted, and the installation tested again.',
+      items: covered(1),
+      sentAt: '2026-06-02T09:00:00Z',
+      decidedAt: '2026-06-04T15:00:00Z',
+      photos: 1,
+      worksheet: { title: 'Gas leak-down test', verdict: 'satisfactory' },
+    }),
+  ];
+  const limit = { text: 'Inland waters, in daylight', until: '2026-10-31' };
+  const asIs = sampleClearance({
+    statement: 'The part is ordered and comes in autumn.',
+    decision: 'accept-as-is',
+    reason: 'The fault is slow and can be watched.',
+    ...{ limit: limit.text, limitUntil: limit.until },
+  });
+  const more = {
+    ...{ from: '2026-05-20', dueOn: '2026-06-15', reason: 'The yard waits for the sleeve.' },
+    ...{ byName: 'P. Vane', byRole: 'insurer' as const, at: '2026-05-18T09:00:00Z' },
+  };
+  return {
+    ...rest,
+    kind: 'clearance-letter',
+    frozenAt: '2026-06-10T08:00:00Z',
+    findings: [
+      {
+        ...first,
+        ...{ state: 'cleared', items, evidence, clearance: evidence[1] ?? null },
+        ...{ extensions: [more], dueOn: more.dueOn, dueStated: true },
+      },
+      { ...second, state: 'accepted-as-is', limit, evidence: [asIs], clearance: asIs },
+      { ...third, state: 'withdrawn' },
+    ],
+    issuedReports: [
+      { kind: 'full', revision: 1, issuedAt: '2026-05-06T23:30:00Z', sha256: 'ab12'.repeat(16) },
+    ],
+  };
+}
+
+/** The same before all is decided: some items are open, one finding had evidence returned. */
+function statusLetter(): LetterSnapshot {
+  const letter = clearanceLetter();
+  const [first, second, third] = letter.findings;
+  if (!first || !second || !third) throw new Error('The survey has too few findings.');
+  const items = first.items.map((item, n) => (n === 0 ? item : { ...item, state: 'open' as const }));
+  const returned = sampleClearance({ decision: 'return', reason: 'Show the clips from behind.' });
+  return {
+    ...letter,
+    kind: 'status-letter',
+    findings: [
+      { ...first, state: 'open', items, evidence: first.evidence.slice(0, 1) },
+      second,
+      { ...third, state: 'returned', evidence: [returned], clearance: returned },
     ],
   };
 }
@@ -190,6 +289,8 @@ export const references: Record<string, () => ReportSnapshot> = {
     };
   },
   addendum,
+  'clearance-letter': clearanceLetter,
+  'status-letter': statusLetter,
   recommendations: () => ({
     ...reportOf('oxbow-pre-purchase'),
     kind: 'recommendations',

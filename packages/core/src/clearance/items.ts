@@ -16,10 +16,15 @@ export function issuedItems({ issued, items }: { issued: unknown; items: unknown
 /** How a finding's items stand, as its row keeps it. */
 export const standingsOf = (row: { itemStates: unknown }): ItemStandings => row.itemStates as ItemStandings;
 
-/** Items with how far each has come. */
-export function presentItems(items: readonly Item[], standings: ItemStandings): FindingItem[] {
+/** Items with how far each has come. Of a finding that was withdrawn meanwhile none waits for a decision. */
+export function presentItems(
+  items: readonly Item[],
+  standings: ItemStandings,
+  findingState: string,
+): FindingItem[] {
   return items.map(({ id, text }) => {
     const { state, limit = null, limitUntil = null } = standingOf(standings, id);
-    return { id, text, state, limit, limitUntil };
+    const waits = state !== 'evidence-sent' || findingState === 'evidence-sent';
+    return { id, text, state: waits ? state : 'open', limit, limitUntil };
   });
 }

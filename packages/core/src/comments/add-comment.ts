@@ -59,7 +59,7 @@ export async function addComment(ctx: Ctx, { findingId, comment }: AddComment): 
 /** The people outside the firm for whom it is meant. */
 async function readers(ctx: Ctx, surveyId: string, roles: readonly string[]): Promise<string[]> {
   const parties = await ctx.tx.party.findMany({
-    where: { surveyId, released: true, role: { in: [...roles] } },
+    where: { surveyId, released: true, held: false, role: { in: [...roles] } },
     select: { personId: true },
   });
   return parties.map((p) => p.personId);

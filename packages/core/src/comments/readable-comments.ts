@@ -7,7 +7,7 @@ import { isStaff, type Standing } from '../access/policy.ts';
 /** Comments on a survey's findings that the actor may read: all for the firm, else one's own and those meant for one. */
 export function readableComments(actor: Actor, survey: Standing): Prisma.FindingCommentWhereInput {
   if (isStaff(actor, survey)) return {};
-  const roles = survey.parties.filter((p) => p.released).map((p) => p.role);
+  const roles = survey.parties.filter((p) => p.released && !p.held).map((p) => p.role);
   const personId = actorId(actor);
   const meant: Prisma.FindingCommentWhereInput = { visibleTo: { hasSome: roles } };
   return personId ? { OR: [meant, { byId: personId }] } : meant;

@@ -87,7 +87,7 @@ export async function presentFindings(
       withinDays: content.withinDays,
       dueOn,
       dueOnSet: staff ? dayOf(row.dueOnSet) : null,
-      items: presentItems(items, standings),
+      items: presentItems(items, standings, state),
       itemsLeft: itemsLeft(
         items.map((item) => item.id),
         standings,

@@ -30,6 +30,8 @@ export async function withdrawFinding(
   const finding = await loadFinding(ctx, id);
   const { firmId, surveyId } = finding;
   const { role } = await writableSurvey(ctx, surveyId, 'finding.withdraw');
+  // Evidence that waits for a decision waits for nothing any more. Before the finding, as where it is decided on.
+  await ctx.tx.clearance.updateMany({ where: { findingId: id, state: 'sent' }, data: { state: 'lapsed' } });
   const withdrawn = await ctx.tx.finding.updateMany({
     where: { id, state: { in: [...withdrawable] } },
     data: {

@@ -2,7 +2,7 @@ import type { ReInspection } from '@garboard/contract/re-inspections';
 import type { Prisma } from '@garboard/db/database';
 import type { Outcome } from '@garboard/trade/re-inspection';
 import type { AttendanceCondition, FindingState } from '@garboard/trade/vocabulary';
-import { authorise, isStaff } from '../access/policy.ts';
+import { authorise, isStaff, may } from '../access/policy.ts';
 import { visibleFindings } from '../access/scopes.ts';
 import { dayOf } from '../clearance/extension-rows.ts';
 import { evidenceIsFor } from '../clearance/load-clearance.ts';
@@ -38,24 +38,26 @@ export async function listReInspections(
   });
   const page = cutPage(rows, query.limit, (row) => row.id);
   const staff = isStaff(ctx.actor, survey);
+  const whole = may(ctx.actor, survey, 'report.read');
   const shown = page.items.filter((row) => staff || row.items.length > 0);
-  return { items: shown.map((row) => presentReInspection(row, staff)), next: page.next };
+  return { items: shown.map((row) => presentReInspection(row, { staff, whole })), next: page.next };
 }
 
 /** A visit that was just recorded, as the firm sees it. */
 export async function getReInspection(ctx: Ctx, id: string): Promise<ReInspection> {
   const row = await ctx.tx.reInspection.findUniqueOrThrow({ where: { id }, include: withItems(ctx) });
-  return presentReInspection(row, true);
+  return presentReInspection(row, { staff: true, whole: true });
 }
 
-function presentReInspection(row: Row, staff: boolean): ReInspection {
+/** `whole`: with what was noted on the visit as a whole, which a yard doesn't read. */
+function presentReInspection(row: Row, { staff, whole }: { staff: boolean; whole: boolean }): ReInspection {
   return {
     id: row.id,
     surveyId: row.surveyId,
     date: row.date.toISOString().slice(0, 10),
     place: row.place,
     condition: row.condition as AttendanceCondition,
-    note: row.note,
+    note: whole ? row.note : '',
     by: { name: row.byName, role: row.byRole },
     at: row.at.toISOString(),
     items: row.items.map((item) => ({

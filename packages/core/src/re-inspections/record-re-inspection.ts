@@ -44,10 +44,7 @@ export async function recordReInspection(ctx: Ctx, input: RecordReInspection): P
   await ctx.tx.reInspection.create({
     data: { id, firmId, surveyId, date, place, condition, note, ...by, at },
   });
-  const ordinal = await ctx.tx.attendance.count({ where: { surveyId } });
-  await ctx.tx.attendance.create({
-    data: { id: newId(), firmId, surveyId, ordinal, date, place, condition },
-  });
+  await attend(ctx, { firmId, surveyId, date, place, condition });
   for (const [ordinal, seen] of visit.items.entries()) {
     const applied = await applyOutcome(ctx, {
       surveyId,
@@ -80,6 +77,17 @@ export async function recordReInspection(ctx: Ctx, input: RecordReInspection): P
   const data = { place, date: visit.date, count };
   await recordEvent(ctx, { firmId, surveyId, kind: 'survey.re-inspected', role, data });
   return getReInspection(ctx, id);
+}
+
+/** A visit is an attendance too; one that is down already stays once. */
+async function attend(
+  ctx: Ctx,
+  visit: { firmId: string; surveyId: string; date: Date; place: string; condition: string },
+): Promise<void> {
+  const { surveyId } = visit;
+  if (await ctx.tx.attendance.findFirst({ where: visit, select: { id: true } })) return;
+  const last = await ctx.tx.attendance.aggregate({ where: { surveyId }, _max: { ordinal: true } });
+  await ctx.tx.attendance.create({ data: { id: newId(), ...visit, ordinal: (last._max.ordinal ?? -1) + 1 } });
 }
 
 function refuseImpossibleVisit(

@@ -19,6 +19,7 @@ import {
 } from './report-obstacles.ts';
 import { changesOf, revisionsUpTo } from './revision-history.ts';
 import { findingsOf, freezeFinding, freezeIssued, freezePhoto } from './snapshot-rows.ts';
+import { visitOf } from './visit-of.ts';
 
 export type IssuableKind = ReportSnapshot['kind'];
 
@@ -69,12 +70,15 @@ export async function freezeRecord(
 /** The photos a document shows, each once. */
 export function photosOf(snapshot: ReportSnapshot): string[] {
   const lead = 'leadPhoto' in snapshot && snapshot.leadPhoto ? [snapshot.leadPhoto.id] : [];
-  const pairs = 'lookedAgain' in snapshot ? snapshot.lookedAgain.flatMap(({ pairs }) => pairs) : [];
+  const again = 'lookedAgain' in snapshot ? snapshot.lookedAgain : [];
   return [
     ...new Set([
       ...lead,
       ...snapshot.findings.flatMap((f) => f.photos.map((p) => p.id)),
-      ...pairs.flatMap(({ before, after }) => [before.id, after.id]),
+      ...again.flatMap(({ pairs, photos }) => [
+        ...pairs.flatMap(({ before, after }) => [before.id, after.id]),
+        ...photos.map((p) => p.id),
+      ]),
     ]),
   ];
 }
@@ -184,7 +188,8 @@ async function fromIssued(ctx: Ctx, { surveyId, kind, revision }: FreezeInput): 
     return { ...base, kind, findings: bare, worksheets: [], inventory: [], catalogue: {} };
   }
   if (kind === 're-inspection') {
-    const again = await lookedAgain(ctx, { surveyId, findings });
+    const again =
+      (await visitOf(ctx, { surveyId, findings })) ?? (await lookedAgain(ctx, { surveyId, findings }));
     return {
       ...base,
       ...(await attendedNow(ctx, surveyId)),

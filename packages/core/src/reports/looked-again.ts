@@ -6,6 +6,9 @@ import { wrongState } from '../problems.ts';
 import { refuseFailedPhotos } from './report-obstacles.ts';
 import { type FindingRow, freezeIssued, freezePhoto, issuedContents } from './snapshot-rows.ts';
 
+/** Without a recorded visit there is no more to say of each. */
+const noVisit = { photos: [], outcome: null, items: [], limit: null, limitUntil: null };
+
 /**
  * The issued findings that were looked at again: those with a later photo paired with one of the report, with
  * other words on what was seen, or with a decision.
@@ -35,7 +38,8 @@ export async function lookedAgain(
     });
     const found = row.observed === contents.observed ? '' : row.observed;
     const decided = decidedFindingStates.includes(row.state as FindingState);
-    return pairs.length > 0 || found || decided ? [{ row, seen: { findingId: row.id, found, pairs } }] : [];
+    const seen = { findingId: row.id, found, pairs, ...noVisit };
+    return pairs.length > 0 || found || decided ? [{ row, seen }] : [];
   });
   if (again.length === 0) {
     throw wrongState(

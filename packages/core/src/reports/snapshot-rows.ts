@@ -125,23 +125,35 @@ export function freezeFinding(
     // With the time that was given since.
     dueOn: unchanged ? row.dueOn && dayOf(row.dueOn) : due,
     dueOnSet,
+    dueStated: urgency === 'before-use' && (unchanged ? statedSince(before, row) : due !== issuedOn),
     harms: row.harms as Harm[],
     references: row.references,
     photos: row.photos.map(({ photo }) => freezePhoto(photo)),
     ...freezeStanding(row),
     // Issuing this very document is what opens a draft.
     state: row.state === 'draft' ? 'open' : (row.state as FindingState),
-    items: presentItems(row.items as unknown as Item[], standingsOf(row)),
+    items: presentItems(row.items as unknown as Item[], standingsOf(row), row.state),
     cost: printCosts ? costOf(row) : null,
     catalogueKey: row.catalogueKey,
     position: row.position as SnapshotFinding['position'],
   };
 }
 
+const statedSince = (issued: SnapshotFinding, row: FindingRow): boolean =>
+  issued.urgency === 'before-use' && ((issued.dueStated ?? false) || row.extensions.length > 0);
+
 /** A finding as it was last issued, with what has become of it since. */
 export function freezeIssued(row: FindingRow): SnapshotFinding[] {
   const issued = issuedContents(row);
   if (!issued) return [];
-  const items = presentItems(issuedItems(row), standingsOf(row));
-  return [{ ...issued, ...freezeStanding(row), items, dueOn: row.dueOn && dayOf(row.dueOn) }];
+  const items = presentItems(issuedItems(row), standingsOf(row), row.state);
+  return [
+    {
+      ...issued,
+      ...freezeStanding(row),
+      items,
+      dueOn: row.dueOn && dayOf(row.dueOn),
+      dueStated: statedSince(issued, row),
+    },
+  ];
 }

@@ -99,6 +99,11 @@ main > section.one-page + section { margin-top: 12mm; }
 .finding-margin .page-of { display: inline; }
 .to-do { margin: 2.5mm 0; padding-inline-start: 3.5mm; border-inline-start: 1.6pt solid var(--ink); }
 .finding.before-use .to-do { border-inline-start-color: var(--signal); }
+.items { margin: 1.5mm 0 2mm; padding-inline-start: 5mm; }
+.items li { break-inside: avoid; }
+.items .state { display: block; font-size: 8.5pt; color: var(--quiet); }
+.work .items { font-weight: 400; }
+.proof { color: var(--quiet); }
 .cost { margin-top: 2mm; }
 .costs .basis { width: 40mm; }
 .costs .amount { width: 38mm; text-align: end; white-space: nowrap; }
