@@ -31,6 +31,7 @@ export const unmoved = {
   dueStated: false,
   limit: null,
   extensions: [],
+  withdrawal: null,
   evidence: [],
 } satisfies Partial<SnapshotFinding>;
 

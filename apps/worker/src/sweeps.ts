@@ -1,3 +1,4 @@
+import { endLimits } from '@garboard/core/clearance/end-limits';
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
 import { gatherDue, resendDue } from '@garboard/core/notices/gather-mail';
 import { requeueLost } from '@garboard/core/outbox/requeue-lost';
@@ -28,6 +29,10 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   await inTransaction(db, [], (tx) => tidy(tx, clock()));
   const abandoned = await inTransaction(db, firmIds, (tx) => tidyUploads(tx, clock()));
   if (abandoned > 0) log.info({ abandoned }, 'uploads in parts given up');
+  const opened = await inTransaction(db, firmIds, (tx) =>
+    endLimits({ actor: { kind: 'system', firmIds }, tx, store, clock, log }),
+  );
+  if (opened > 0) log.info({ opened }, 'findings open again, their limit having ended');
   await inTransaction(db, firmIds, (tx) => gatherDue({ tx, clock }, firmIds));
   await inTransaction(db, [], (tx) => resendDue({ tx, clock }));
   await store.sweepParts(partsMs);

@@ -128,6 +128,7 @@ const snapshotFinding = z.object({
   // Within what it was accepted as it is, more time that was given, and everything that was sent, oldest first.
   limit: z.object({ text: z.string(), until: day.nullable() }).nullable().default(null),
   extensions: z.array(snapshotExtension).default([]),
+  withdrawal: z.object({ reason: z.string(), by: z.string(), at: instant }).nullable().default(null),
   evidence: z.array(snapshotClearance).default([]),
 });
 

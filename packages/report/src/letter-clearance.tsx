@@ -65,7 +65,17 @@ function evidenceThatCounted({ evidence, clearance }: SnapshotFinding): Snapshot
 
 /** How a finding stands, and who decided so, when, within what limit and why. */
 export function Decision({ finding, timeZone }: Props) {
-  const { clearance, limit } = finding;
+  const { clearance, limit, withdrawal } = finding;
+  if (withdrawal && finding.state === 'withdrawn') {
+    return (
+      <>
+        <p className="decision" dir="auto">
+          <b>{findingStateLabels.withdrawn}</b> by {withdrawal.by} on {writtenDayOf(withdrawal.at, timeZone)}.
+        </p>
+        <Prose text={withdrawal.reason} lead={<b>Reason. </b>} />
+      </>
+    );
+  }
   // Before limits were kept apart, the reason was the limit.
   const within =
     finding.state === 'accepted-as-is' && limit ? `, ${limitWords(limit.text, limit.until)}` : '';

@@ -239,7 +239,13 @@ function clearanceLetter(): LetterSnapshot {
         ...{ extensions: [more], dueOn: more.dueOn, dueStated: true },
       },
       { ...second, state: 'accepted-as-is', limit, evidence: [asIs], clearance: asIs },
-      { ...third, state: 'withdrawn' },
+      {
+        ...third,
+        state: 'withdrawn',
+        withdrawal: {
+          ...{ reason: 'On a second look a casting mark.', by: 'Ines Quorn', at: '2026-06-01T08:00:00Z' },
+        },
+      },
     ],
     issuedReports: [
       { kind: 'full', revision: 1, issuedAt: '2026-05-06T23:30:00Z', sha256: 'ab12'.repeat(16) },
@@ -260,7 +266,7 @@ function statusLetter(): LetterSnapshot {
     findings: [
       { ...first, state: 'open', items, evidence: first.evidence.slice(0, 1) },
       second,
-      { ...third, state: 'returned', evidence: [returned], clearance: returned },
+      { ...third, state: 'returned', withdrawal: null, evidence: [returned], clearance: returned },
     ],
   };
 }

@@ -27,7 +27,7 @@ export interface Outcome {
   /** Within what this decision accepts it as it is; of several items their limits together. */
   limit: string | null;
   limitUntil: string | null;
-  /** The same of the finding, earlier decisions on other items among it; none unless that is its state. */
+  /** The finding's limit, none unless that is its state; and the first day on which one of its items' limits ends. */
   accepted: { limit: string | null; until: string | null };
 }
 
@@ -81,7 +81,7 @@ export function outcomeOf(finding: ItsFinding, evidence: { items: unknown }, bod
     clearance: clearanceStateOf(decided.map((d) => d.decision)),
     finding: state,
     standings: after,
-    accepted: state === 'accepted-as-is' ? limitsOf(items, after) : noLimit,
+    accepted: { ...limitsOf(items, after), ...(state === 'accepted-as-is' ? {} : { limit: null }) },
   };
 }
 

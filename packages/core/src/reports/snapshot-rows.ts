@@ -83,6 +83,11 @@ function freezeStanding(row: FindingRow) {
     clearance: evidence.at(-1) ?? null,
     evidence,
     extensions: row.extensions.map(freezeExtension),
+    withdrawal: row.withdrawnAt && {
+      reason: row.withdrawnReason ?? '',
+      by: row.withdrawnBy ?? '',
+      at: row.withdrawnAt.toISOString(),
+    },
     limit:
       row.acceptedLimit === null
         ? null

@@ -16,7 +16,7 @@ export async function recordSum(ctx: Ctx, snapshot: ReportSnapshot & { kind: 'fu
   const { survey, vessel, surveyor, attendances, present, leadPhoto } = snapshot;
   const { worksheets, coverage, inventory, catalogue } = snapshot;
   const findings = snapshot.findings.map(
-    ({ state, clearance, evidence, extensions, limit, dueOn, items, ...written }) => ({
+    ({ state, clearance, evidence, extensions, withdrawal, limit, dueOn, items, ...written }) => ({
       ...written,
       items: items.map(({ id, text }) => ({ id, text })),
     }),
