@@ -41,7 +41,7 @@ export async function loadInvoice(ctx: Ctx, id: string): Promise<InvoiceRow> {
   return row;
 }
 
-/** As the actor may see it: what the bank said of a payment is for the firm alone. */
+/** As the actor may see it: payments one by one, and what the bank said of them, are for the firm alone. */
 export function presentInvoice(ctx: Ctx, row: InvoiceRow): InvoiceView {
   const { survey } = row;
   const dueOn = row.dueOn && dayOf(row.dueOn);
@@ -68,14 +68,16 @@ export function presentInvoice(ctx: Ctx, row: InvoiceRow): InvoiceView {
     dueOn,
     reason: row.reason,
     paymentWords: row.paymentWords,
-    payments: row.payments.map((payment) => ({
-      id: payment.id,
-      amount: payment.amount,
-      paidOn: dayOf(payment.paidOn),
-      note: staff ? payment.note : '',
-      recordedBy: payment.recordedBy,
-      recordedAt: payment.createdAt.toISOString(),
-    })),
+    payments: staff
+      ? row.payments.map((payment) => ({
+          id: payment.id,
+          amount: payment.amount,
+          paidOn: dayOf(payment.paidOn),
+          note: payment.note,
+          recordedBy: payment.recordedBy,
+          recordedAt: payment.createdAt.toISOString(),
+        }))
+      : [],
     version: row.version,
   };
 }
