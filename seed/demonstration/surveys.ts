@@ -2,6 +2,8 @@ import { vesselCreate } from '@garboard/contract/vessels';
 import type { AcceptedFile } from '@garboard/core/files/received-file';
 import { createFinding } from '@garboard/core/findings/create-finding';
 import { addParty } from '@garboard/core/parties/add-party';
+import { listParties } from '@garboard/core/parties/list-parties';
+import { nameFindings } from '@garboard/core/parties/name-yards';
 import { updatePhoto } from '@garboard/core/photos/update-photo';
 import { uploadPhotos } from '@garboard/core/photos/upload-photos';
 import { requestReport } from '@garboard/core/reports/request-report';
@@ -77,7 +79,10 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
   for (const party of survey.parties) {
     const { name, email } = actorOf(stage, party.person);
     await as(stage, surveyor, dayFrom(stage, firstDay - 4), (ctx) =>
-      addParty(ctx, { surveyId: id, party: { role: party.role, name, email, released: party.released } }),
+      addParty(ctx, {
+        surveyId: id,
+        party: { role: party.role, name, email, released: party.released, client: party.pays ?? false },
+      }),
     );
   }
   const photoIds = await uploadAll(stage, props, id);
@@ -98,8 +103,31 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
     requestReport(ctx, { surveyId: id, kind: 'full', publicUrl: stage.env.publicUrl }),
   );
   await press.print(surveyor.memberships[0]?.firmId ?? '', report.id, issuedAt);
+  await giveYards(stage, props, id, findingIds);
   await playEvidence(stage, props, findingIds);
   if (survey.state === 'closed') await move(stage, props, id, 'closed', 0);
+}
+
+/** Gives each yard what must be put right before the boat is used, and what else it sends evidence for. */
+async function giveYards(stage: Stage, props: Props, id: string, findingIds: ReadonlyMap<string, string>) {
+  const { survey } = props;
+  const surveyor = actorOf(stage, survey.surveyor);
+  await as(stage, surveyor, dayFrom(stage, survey.issuedDay ?? 0, 17), async (ctx) => {
+    const { items } = await listParties(ctx, { surveyId: id, limit: 50 });
+    for (const party of survey.parties.filter(({ role }) => role === 'yard')) {
+      const { email } = actorOf(stage, party.person);
+      const yard = items.find((item) => item.role === 'yard' && item.email === email);
+      const theirs = survey.findings.filter(
+        ({ urgency, clearances = [] }) =>
+          urgency === 'before-use' || clearances.some(({ sentBy }) => sentBy === party.person),
+      );
+      await nameFindings(ctx, {
+        surveyId: id,
+        partyId: yard?.id ?? '',
+        findingIds: theirs.map(({ key }) => findingIds.get(key) ?? ''),
+      });
+    }
+  });
 }
 
 async function move(stage: Stage, props: Props, id: string, state: 'in-review' | 'closed', day: number) {

@@ -29,7 +29,7 @@ export const surveys: SurveySpec[] = [
       { day: -50, place: 'Berth 14, Sallowhythe', condition: 'afloat' },
     ],
     parties: [
-      { role: 'owner', person: 'idony', released: true },
+      { role: 'owner', person: 'idony', released: true, pays: true },
       { role: 'insurer', person: 'hesper', released: true },
       { role: 'yard', person: 'gethin', released: true },
       { role: 'broker', person: 'aurelie', released: true },
@@ -61,7 +61,7 @@ export const surveys: SurveySpec[] = [
       { day: -5, place: 'Tarnmouth Basin to Reedholm Lock', condition: 'under-way' },
     ],
     parties: [
-      { role: 'buyer', person: 'corvin', released: false },
+      { role: 'buyer', person: 'corvin', released: false, pays: true },
       { role: 'broker', person: 'aurelie', released: false },
       { role: 'owner', person: 'joren', released: false },
     ],
@@ -86,7 +86,7 @@ export const surveys: SurveySpec[] = [
     limitations: 'Limited to the recommendations named. It is not a new survey of the vessel.',
     attendances: [{ day: 9, place: 'Stonecleat Boatyard, Sallowhythe', condition: 'ashore' }],
     parties: [
-      { role: 'owner', person: 'idony', released: false },
+      { role: 'owner', person: 'idony', released: false, pays: true },
       { role: 'insurer', person: 'hesper', released: false },
     ],
     photos: [],
@@ -107,7 +107,7 @@ export const surveys: SurveySpec[] = [
     limitations: `${usualLimits}\n\nThe boat was on her trailer. The bottom could not be seen where it rests on the bunks. No trial was made.`,
     attendances: [{ day: -12, place: 'Loon Spit Landing, storage row C', condition: 'ashore' }],
     parties: [
-      { role: 'owner', person: 'delphin', released: false },
+      { role: 'owner', person: 'delphin', released: false, pays: true },
       { role: 'broker', person: 'aurelie', released: false },
     ],
     photos: [
@@ -130,7 +130,7 @@ export const surveys: SurveySpec[] = [
       'To examine the boat ashore for insurance and report on hull, deck, rig from deck level and safety.',
     limitations: usualLimits,
     attendances: [{ day: -22, place: 'Grimmet Haven hard', condition: 'ashore' }],
-    parties: [{ role: 'owner', person: 'lorcan', released: true }],
+    parties: [{ role: 'owner', person: 'lorcan', released: true, pays: true }],
     photos: [{ scene: 'tamarack-ashore', caption: 'Tamarack Fig on the hard' }],
     findings: tamarackFindings,
     issuedDay: -18,

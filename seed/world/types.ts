@@ -91,6 +91,8 @@ export interface PartySpec {
   person: string;
   /** Whether the issued report has been released to them. */
   released: boolean;
+  /** Whether this one pays for the survey, and so owns the report. */
+  pays?: true;
 }
 
 export interface SurveySpec {
