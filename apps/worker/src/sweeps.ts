@@ -1,6 +1,8 @@
 import { endLimits } from '@garboard/core/clearance/end-limits';
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
 import { gatherDue, resendDue } from '@garboard/core/notices/gather-mail';
+import { remindDue } from '@garboard/core/notices/remind-due';
+import { remindOverdue } from '@garboard/core/notices/remind-overdue';
 import { requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
 import { sweepPreviews } from '@garboard/core/reports/sweep-previews';
@@ -33,6 +35,7 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
     endLimits({ actor: { kind: 'system', firmIds }, tx, store, clock, log }),
   );
   if (opened > 0) log.info({ opened }, 'findings open again, their limit having ended');
+  await remind({ db, store, log, clock }, firmIds);
   await inTransaction(db, firmIds, (tx) => gatherDue({ tx, clock }, firmIds));
   await inTransaction(db, [], (tx) => resendDue({ tx, clock }));
   await store.sweepParts(partsMs);
@@ -40,6 +43,9 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   if (staged > 0) log.info({ staged }, 'abandoned uploads removed');
 }
 
+async function remind({ db, store, log, clock }: SweepDeps, firmIds: string[]): Promise<void> {
+  for (const look of [remindDue, remindOverdue]) {
+      log.info({ told }, look === remindDue ? 'reminded of due dates' : 'told of what is overdue');
 /** Sweeps at once and then every minute until stopped. */
 export function startSweeps(deps: SweepDeps, everyMs = 60_000): { stop(): Promise<void> } {
   let running: Promise<void> = Promise.resolve();

@@ -43,12 +43,9 @@ export const noticeSettings = z
     language: z.enum(languages),
     timeZone: z.string().nullable().meta({ description: 'Null: times are told as the survey does' }),
     topics: z.record(z.enum(noticeTopics), ways),
-    mailProblem: z
-      .object({ at: instant, answer: z.string() })
-      .nullable()
-      .meta({
-        description: 'What the mail server said when it refused this address; nothing is mailed since',
-      }),
+    mailProblem: z.object({ at: instant, answer: z.string() }).nullable().meta({
+      description: 'What the mail server said when it refused this address; nothing is mailed since',
+    }),
   })
   .meta({ id: 'NoticeSettings' });
 export type NoticeSettings = z.output<typeof noticeSettings>;

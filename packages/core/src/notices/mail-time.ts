@@ -20,8 +20,7 @@ export function mailTime(
   const here = DateTime.fromJSDate(now, { zone });
   const today = here.startOf('day').set({ hour: digestHour });
   if (way === 'daily') return (here < today ? today : today.plus({ days: 1 })).toJSDate();
-  // What comes up on Monday night or morning goes with this Monday's, or at once when that has left.
-  const monday = here.startOf('week').set({ hour: digestHour });
-  if (here.weekday === 1) return DateTime.max(here, monday).toJSDate();
-  return monday.plus({ weeks: 1 }).toJSDate();
+  // Told in rounds that begin on Mondays: by a person's own clock some begin on Sunday or before anybody is up.
+  if (here.weekday === 7) return today.plus({ days: 1 }).toJSDate();
+  return here.weekday === 1 ? DateTime.max(here, today).toJSDate() : now;
 }

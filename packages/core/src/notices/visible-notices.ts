@@ -17,6 +17,4 @@ export const visibleNotices = (personId: string): Prisma.Sql => Prisma.sql`
       SELECT FROM parties p
       WHERE p.survey_id = n.survey_id AND p.person_id = n.person_id AND p.released AND NOT p.held
         AND (p.role <> 'yard' OR EXISTS (
-          SELECT FROM finding_yards y
-          WHERE y.party_id = p.id
-            AND (y.finding_id = n.finding_id OR (n.finding_id IS NULL AND n.kind = 'survey.overdue'))))))`;
+          SELECT FROM finding_yards y WHERE y.finding_id = n.finding_id AND y.party_id = p.id)))))`;
