@@ -44,8 +44,14 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
 }
 
 async function remind({ db, store, log, clock }: SweepDeps, firmIds: string[]): Promise<void> {
+  const actor = { kind: 'system', firmIds } as const;
   for (const look of [remindDue, remindOverdue]) {
+    const told = await inTransaction(db, firmIds, (tx) => look({ actor, tx, store, clock, log }));
+    if (told > 0)
       log.info({ told }, look === remindDue ? 'reminded of due dates' : 'told of what is overdue');
+  }
+}
+
 /** Sweeps at once and then every minute until stopped. */
 export function startSweeps(deps: SweepDeps, everyMs = 60_000): { stop(): Promise<void> } {
   let running: Promise<void> = Promise.resolve();
