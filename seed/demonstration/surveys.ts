@@ -24,6 +24,7 @@ import type {
 import { answerSystems, listEquipment } from './aboard.ts';
 import { playEvidence } from './evidence.ts';
 import type { Press } from './press.ts';
+import { shareReport } from './shares.ts';
 import { actorOf, as, calendarDay, dayFrom, type Stage } from './stage.ts';
 
 export interface Props {
@@ -104,6 +105,7 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
   );
   await press.print(surveyor.memberships[0]?.firmId ?? '', report.id, issuedAt);
   await giveYards(stage, props, id, findingIds);
+  await shareReport(stage, { reportId: report.id, sharedBy: survey.surveyor, day: survey.issuedDay });
   await playEvidence(stage, props, findingIds);
   if (survey.state === 'closed') await move(stage, props, id, 'closed', 0);
 }
