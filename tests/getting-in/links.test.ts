@@ -73,6 +73,16 @@ describe('a link to sign in', () => {
     expect(await mailsTo(server, 'nobody@nowhere.example')).toEqual([]);
   });
 
+  it('comes in the language of the person', async () => {
+    const person = await buildPerson(server.db);
+    await server.db.prisma.person.update({ where: { id: person.id }, data: { language: 'es' } });
+    await ask(person.email).expect(202);
+    await tokenMailedTo(server, person.email);
+    const [mail = ''] = await mailsTo(server, person.email);
+    expect(mail).toContain('Su enlace para entrar en Garboard');
+    expect(mail).toContain('<html lang="es">');
+  });
+
   it('is refused when it has run out, though nobody has tidied it away', async () => {
     const person = await buildPerson(server.db);
     await use({ token: await linkFor(person.email, -0.1) }).expect(410);

@@ -19,7 +19,7 @@ async function mailLink(deps: JobDeps, kind: 'invitation' | 'sign-in', linkId: s
   await mail.sendMail({
     to: link.email,
     messageId: `${linkId}.${hashToken(link.token).slice(0, 12)}@${host}`,
-    ...linkMail(kind, address),
+    ...linkMail({ kind, address, language: link.language }),
   });
 }
 

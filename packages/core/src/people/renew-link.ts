@@ -6,6 +6,8 @@ import { hashToken, newToken } from './tokens.ts';
 export interface MailableLink {
   email: string;
   name: string;
+  /** As kept for the person. */
+  language: string;
   token: string;
   expiresAt: Date;
 }
@@ -29,5 +31,5 @@ export async function renewLink(
   if (renewed.count === 0) return null;
   const link = await ctx.tx.oneTimeLink.findUnique({ where: { id: linkId } });
   const person = link?.email ? await ctx.tx.person.findUnique({ where: { email: link.email } }) : null;
-  return person && { email: person.email, name: person.name, token, expiresAt };
+  return person && { email: person.email, name: person.name, language: person.language, token, expiresAt };
 }
