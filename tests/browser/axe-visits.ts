@@ -296,7 +296,11 @@ const reports: Visit[] = [
   { as: 'owner', path: fixed('/surveys'), state: 'owner', reads: 'Tansy Rook' },
   { as: 'owner', path: at('issued'), state: 'owner', reads: 'Warp chafed' },
   { as: 'owner', path: at('issued', '/reading'), state: 'owner', reads: 'Warp chafed' },
-  { as: 'owner', path: at('issued', '/parties'), state: 'owner', reads: 'Invite the yard' },
+  { as: 'owner', path: at('issued', '/parties'), state: 'owner', reads: 'Invite the yard', act: unfold },
+  {
+    ...{ as: 'surveyor', path: at('issued', '/parties'), state: 'issued', reads: 'Who was given the report' },
+    ...{ act: unfold },
+  },
   { as: 'owner', path: finding(0), state: 'evidence sent', reads: 'Hose renewed.' },
   { as: 'owner', path: finding(1), state: 'evidence awaited', reads: 'What was done' },
   {
@@ -345,6 +349,8 @@ const ofFirm: Visit[] = [
 ];
 
 const account: Visit[] = [
+  { as: 'surveyor', path: fixed('/notices'), reads: 'Only what is not read' },
+  { as: 'surveyor', path: fixed('/notices/settings'), reads: 'How you are told' },
   { as: 'surveyor', path: fixed('/account'), reads: 'Where you are signed in' },
   {
     ...{ as: 'surveyor', path: fixed('/account'), state: 'new password', reads: 'Berth register' },

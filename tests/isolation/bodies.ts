@@ -12,6 +12,22 @@ export const gasTest = {
 /** An entry of the catalogue that a firm may write. */
 export const ownEntry = { system: 'hull', title: 'Secret', urgency: 'note', harms: ['deterioration'] };
 
+/** A firm's rates and a line of a quotation, as the routes of the engagement take them. */
+export const rates = {
+  ...{ currency: 'EUR', perLength: 2_450, lengthUnit: 'm', perHour: 9_500, perDistance: 42 },
+  ...{ distanceUnit: 'km', minimum: 45_000, taxName: 'VAT', taxRate: 20_000 },
+  ...{ quotationDays: 30, paymentDays: 14, releaseRule: 'at-once', paymentWords: 'By bank transfer.' },
+};
+export const quotation = {
+  lines: [{ text: 'Survey, afloat', quantity: 11_280, unit: 'm', price: 2_450, taxRate: 20_000 }],
+  ...{ scope: 'Hull.', validUntil: '2099-01-01' },
+};
+export const visit = {
+  ...{ startsAt: '2099-01-01T09:00:00Z', endsAt: '2099-01-01T12:00:00Z' },
+  ...{ place: 'Hard 3', condition: 'ashore' },
+};
+export const bill = { billTo: 'Ines Tolland', lines: quotation.lines };
+
 /** What each route that takes a body is sent, well-formed: what is refused is refused for who asks. By route name. */
 export const bodies: Record<string, object | ((ids: Record<string, string>) => object)> = {
   createSurvey: (ids) => ({ vesselId: ids.vessels, purpose: 'condition' }),
@@ -38,7 +54,29 @@ export const bodies: Record<string, object | ((ids: Record<string, string>) => o
     ...{ date: '2026-06-01', place: 'Hard 3', condition: 'ashore' },
     items: [{ findingId: ids.findings, outcome: 'put-right' }],
   }),
+  createWebhookEndpoint: (ids) => ({
+    ...{ firmId: ids.firms ?? newId(), role: 'insurer', label: 'x', url: 'https://x.example/' },
+    kinds: ['report.issued'],
+  }),
+  updateWebhookEndpoint: { label: 'x' },
+  replayWebhookDeliveries: { since: '2026-01-01T00:00:00Z', until: '2026-01-02T00:00:00Z' },
   createShareLink: { label: 'x', days: 3 },
+  putFirmRates: rates,
+  saveFirmTerms: { text: 'x' },
+  createQuotation: (ids) => ({ ...quotation, partyId: ids.payer ?? newId() }),
+  updateQuotation: { scope: 'x' },
+  acceptQuotation: { typedName: 'x', textSha256: 'a'.repeat(64) },
+  declineQuotation: { reason: 'x' },
+  withdrawQuotation: { reason: 'x' },
+  createVisit: visit,
+  updateVisit: { note: 'x' },
+  cancelVisit: { reason: 'x' },
+  answerVisit: { answer: 'confirmed' },
+  createInvoice: bill,
+  updateInvoice: { billTo: 'x' },
+  voidInvoice: { reason: 'x' },
+  recordPayment: { amount: 1, paidOn: '2026-06-01' },
+  giveRelease: { reason: 'x' },
   decideClearance: { decision: 'accept' },
   decideRecommendations: (ids) => ({
     ...{ clearanceIds: [ids.clearances ?? newId()], decision: 'accept', reason: 'x' },

@@ -21,6 +21,9 @@ const seenBy: Record<string, Action> = {
   'review-comments': 'review.read',
   'finding-comments': 'comment.read',
   'share-links': 'report.share',
+  quotations: 'quotation.read',
+  visits: 'visit.read',
+  invoices: 'invoice.read',
   firms: 'firm.read',
   catalogue: 'catalogue.read',
   restoreFinding: 'finding.deleted.read',
@@ -79,4 +82,10 @@ export function expected(name: string, route: Route, asker: Asker, place: Place)
   }
   if (!may(route.permission as Action)) return 403;
   return special[name]?.(asker, place) ?? 'passes';
+}
+
+/** What of one's own account isn't for everybody; undefined for all the rest. */
+export function ownExpected(name: string, asker: Asker): Outcome | undefined {
+  // Asked for as an insurer: nobody gets messages in a role that isn't theirs.
+  return name === 'createWebhookEndpoint' && asker.role !== 'insurer' ? 403 : undefined;
 }

@@ -3,7 +3,7 @@ import { type Route, routes } from '@garboard/contract/routes';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
 import { startTestWorker, type TestWorker } from '../support/worker.ts';
-import { expected, isAboutPlace, type Outcome } from './expected.ts';
+import { expected, isAboutPlace, type Outcome, ownExpected } from './expected.ts';
 import { statusOf } from './requests.ts';
 import { undone } from './undone.ts';
 import { type Asker, buildAskers, buildPlace, buildStaffedFirm, type Place } from './world.ts';
@@ -113,8 +113,10 @@ describe('what is of the firm one works for', () => {
 describe('what is one’s own', () => {
   it.each(own)('%s', { timeout: 60_000 }, async (name, route) => {
     // With an id it names something that is somebody else's.
-    const mine: Outcome[] = route.path.includes('{id}') ? [404] : ['passes'];
-    const questions: Question[] = askers.map((asker) => ({ asker, place: places[0], expected: mine }));
+    const mine: Outcome = route.path.includes('{id}') ? 404 : 'passes';
+    const questions: Question[] = askers.map((asker) => ({
+      ...{ asker, place: places[0], expected: [ownExpected(name, asker) ?? mine] },
+    }));
     questions.push({ asker: null, place: places[0], expected: [401] });
     expect(await surprises(name, route, questions)).toEqual([]);
   });

@@ -3,13 +3,12 @@ import { newId } from '@garboard/db/ids';
 import { buildJpeg, type Signed } from '@garboard/seed/builders';
 import type { Caller, TestServer } from '../support/server.ts';
 import { bodies } from './bodies.ts';
-import { nounOf } from './expected.ts';
 import type { Place } from './world.ts';
 
 /** A route's address with the ids of a place; parameters that name nothing of a place's get an id of nobody's. */
 export function addressOf(name: string, route: Route, ids: Place['ids']): string {
   return route.path
-    .replace(/\{(id|key)\}/, ids[name] ?? ids[nounOf(name, route)] ?? newId())
+    .replace(/\{(id|key)\}/, ids[name] ?? ids[route.path.split('/')[2] ?? ''] ?? newId())
     .replace('{system}', 'hull')
     .replace('{kind}', 'gas-leak-down')
     .replace('{photoId}', ids.photos ?? '')

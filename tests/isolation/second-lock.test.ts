@@ -70,7 +70,14 @@ put(
   ...['invoice_counters', 'invoice_payments', 'survey_releases', 'visit_asks'],
 );
 /** Of a person's own account, whatever the survey. */
-const ownAccount = new Set(['api_keys', 'saved_views', 'notices', 'calendar_feeds']);
+const ownAccount = new Set([
+  'api_keys',
+  'saved_views',
+  'notices',
+  'calendar_feeds',
+  'webhook_endpoints',
+  'webhook_deliveries',
+]);
 
 let server: TestServer;
 let owner: Client;

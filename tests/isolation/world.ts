@@ -9,7 +9,7 @@ import { PDFDocument } from 'pdf-lib';
 import { answerAllCoverage } from '../support/coverage.ts';
 import { issueReport } from '../support/issue-report.ts';
 import type { TestServer } from '../support/server.ts';
-import { gasTest, ownEntry } from './bodies.ts';
+import { bill, gasTest, ownEntry, quotation, rates, visit } from './bodies.ts';
 
 /** Who asks, and what they are to the survey that is theirs. */
 export interface Asker {
@@ -124,6 +124,7 @@ export async function buildPlace(
   const link = await made(`/v1/reports/${report}/share-links`, { label: 'Bank', days: 3 });
   const key = `hull-secret-${(vessel.id ?? '').slice(-12)}`;
   await surveyor.put(`/v1/catalogue/${key}`).send(ownEntry).expect(200);
+  const deal = await engage(server, firm, { at, parties });
   const review = await rowsByHand(server, { firm, surveyId: survey.id ?? '', photo, report });
   if (props.held) {
     await inTransaction(server.db, [firm.id], (tx) =>
@@ -135,10 +136,37 @@ export async function buildPlace(
     ...{ reports: report, clearances: sent.body.id, fileId: sent.body.files[0].id, uploads: upload },
     ...{ worksheets: worksheet.id ?? '', inventory: inventory.id ?? '', 'review-comments': review },
     ...{ 'finding-comments': said.id ?? '', 'share-links': link.id ?? '', firms: firm.id, catalogue: key },
+    ...deal,
     ...{ partyId: parties.spareId, 'putYardFindings.partyId': parties.yardId, restoreFinding: gone.id ?? '' },
   };
   const { name, decidedBy, held } = props;
   return { name, firmId: firm.id, decidedBy, held, theirs: props.askers.length > 0, ids };
+}
+
+/** A quotation that was sent, a visit and an invoice that is paid in part. */
+async function engage(
+  server: TestServer,
+  firm: Firm,
+  { at, parties }: { at: string; parties: { senderId: string } },
+): Promise<Record<string, string>> {
+  const [principal, office] = [server.as(firm.principal), server.as(firm.office)];
+  await principal.put(`/v1/firms/${firm.id}/rates`).send(rates).expect(200);
+  await principal
+    .post(`/v1/firms/${firm.id}/terms`)
+    .send({ text: `We look, we report: ${at}.` })
+    .expect(201);
+  const made = async (path: string, body: object) => (await office.post(path).send(body).expect(201)).body;
+  const offer = await made(`${at}/quotations`, { ...quotation, partyId: parties.senderId });
+  await office.post(`/v1/quotations/${offer.id}/sending`).expect(200);
+  const planned = await made(`${at}/visits`, visit);
+  const invoice = await made(`${at}/invoices`, bill);
+  await office.post(`/v1/invoices/${invoice.id}/sending`).expect(200);
+  const day = new Date().toISOString().slice(0, 10);
+  const paid = await made(`/v1/invoices/${invoice.id}/payments`, { amount: 5, paidOn: day });
+  return {
+    ...{ quotations: offer.id, visits: planned.id, invoices: invoice.id, payer: parties.senderId },
+    paymentId: paid.payments[0].id,
+  };
 }
 
 /** Invites the askers, one who sends evidence and one of whom the routes about a party speak. */
@@ -160,9 +188,14 @@ async function inviteAll(
     await invite(role as PartyRole, person, { released, client, ...given });
   }
   const sender = await buildPerson(server.db);
-  await invite('owner', sender, { released: true });
+  const senderId = await invite('owner', sender, { released: true });
   const spareId = await invite('lender', await buildPerson(server.db), { released: false });
-  return { sender, spareId, yardId: await invite('yard', await buildPerson(server.db), { released: false }) };
+  return {
+    sender,
+    senderId,
+    spareId,
+    yardId: await invite('yard', await buildPerson(server.db), { released: false }),
+  };
 }
 
 /** What no request makes so: a comment of a review that is asked for, and a PDF whose bytes the store has. */
