@@ -1,12 +1,12 @@
 import { agreementText } from '@garboard/trade/engagement';
-import { feeLines, reckonLine, totalsOf, writtenAmount, writtenRate } from '@garboard/trade/fees';
+import { feeLines, type Rates, reckonLine, totalsOf, writtenAmount, writtenRate } from '@garboard/trade/fees';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
-const rates = {
+const rates: Rates = {
   ...{ currency: 'EUR', perLength: 2_450, lengthUnit: 'm', perHour: 9_500, perDistance: 42 },
   ...{ distanceUnit: 'km', minimum: 45_000, taxRate: 20_000 },
-} as const;
+};
 const line = (price: number, taxRate: number, quantity = 1_000) =>
   reckonLine({ text: 'Work', unit: '', quantity, price, taxRate });
 

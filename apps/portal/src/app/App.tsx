@@ -13,6 +13,7 @@ const SignIn = lazy(() => import('../pages/session/SignIn.tsx'));
 const Verify = lazy(() => import('../pages/verify/Verify.tsx'));
 const Welcome = lazy(() => import('../pages/session/Welcome.tsx'));
 const SurveyList = lazy(() => import('../pages/surveys/SurveyList.tsx'));
+const JobList = lazy(() => import('../pages/jobs/JobList.tsx'));
 const NewSurvey = lazy(() => import('../pages/surveys/NewSurvey.tsx'));
 const Survey = lazy(() => import('../pages/surveys/Survey.tsx'));
 const Reading = lazy(() => import('../pages/reading/Reading.tsx'));
@@ -39,10 +40,19 @@ const Review = lazy(() => import('../pages/review/Review.tsx'));
 const ReportPage = lazy(() => import('../pages/reading/report/ReportPage.tsx'));
 const Reports = lazy(() => import('../pages/reports/Reports.tsx'));
 const History = lazy(() => import('../pages/surveys/History.tsx'));
+const Engagement = lazy(() => import('../pages/engagement/Engagement.tsx'));
+const QuotationPage = lazy(() => import('../pages/engagement/QuotationPage.tsx'));
+const QuotationEditor = lazy(() => import('../pages/engagement/QuotationEditor.tsx'));
+const InvoiceList = lazy(() => import('../pages/invoices/InvoiceList.tsx'));
+const InvoicePage = lazy(() => import('../pages/invoices/InvoicePage.tsx'));
+const InvoiceEditor = lazy(() => import('../pages/invoices/InvoiceEditor.tsx'));
 const Account = lazy(() => import('../pages/account/Account.tsx'));
+const Notices = lazy(() => import('../pages/notices/Notices.tsx'));
+const NoticeSettings = lazy(() => import('../pages/notices/NoticeSettings.tsx'));
 const OpenShared = lazy(() => import('../pages/shares/OpenShared.tsx'));
 const SharedReport = lazy(() => import('../pages/shares/SharedReport.tsx'));
 const Recommendations = lazy(() => import('../pages/recommendations/Recommendations.tsx'));
+const VesselsToClear = lazy(() => import('../pages/recommendations/VesselsToClear.tsx'));
 const VesselList = lazy(() => import('../pages/vessels/VesselList.tsx'));
 const VesselPage = lazy(() => import('../pages/vessels/VesselPage.tsx'));
 const VesselEditor = lazy(() => import('../pages/vessels/VesselEditor.tsx'));
@@ -147,11 +157,28 @@ function Pages() {
       <Route path="/sign-in">
         <Redirect to="/surveys" replace />
       </Route>
-      <Route path="/surveys" component={SurveyList} />
+      <Route path="/surveys" component={staff ? JobList : SurveyList} />
       {staff ? <Route path="/surveys/new" component={NewSurvey} /> : null}
       <Route path="/surveys/:id">{({ id }) => <Survey id={id} />}</Route>
       <Route path="/surveys/:id/reading">{({ id }) => <Reading id={id} />}</Route>
       <Route path="/surveys/:id/parties">{({ id }) => <Parties id={id} />}</Route>
+      <Route path="/surveys/:id/engagement">{({ id }) => <Engagement id={id} />}</Route>
+      {staff ? (
+        <Route path="/surveys/:id/quotations/new">{({ id }) => <QuotationEditor surveyId={id} />}</Route>
+      ) : null}
+      <Route path="/surveys/:id/quotations/:quotationId">
+        {({ id, quotationId }) => <QuotationPage key={quotationId} surveyId={id} id={quotationId} />}
+      </Route>
+      {staff ? (
+        <Route path="/surveys/:id/quotations/:quotationId/edit">
+          {({ id, quotationId }) => <QuotationEditor key={quotationId} surveyId={id} id={quotationId} />}
+        </Route>
+      ) : null}
+      {staff ? (
+        <Route path="/surveys/:id/invoices/new">{({ id }) => <InvoiceEditor surveyId={id} />}</Route>
+      ) : null}
+      {staff ? <Route path="/invoices" component={InvoiceList} /> : null}
+      <Route path="/invoices/:id">{({ id }) => <InvoicePage key={id} id={id} />}</Route>
       {staff ? <Route path="/surveys/:id/attendances">{({ id }) => <Attendances id={id} />}</Route> : null}
       {staff ? <Route path="/surveys/:id/photos">{({ id }) => <Photos id={id} />}</Route> : null}
       {staff ? <Route path="/surveys/:id/photos/pairs">{({ id }) => <Pairs id={id} />}</Route> : null}
@@ -205,7 +232,10 @@ function Pages() {
       {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
       <Route path="/recommendations" component={Recommendations} />
+      <Route path="/recommendations/vessels" component={VesselsToClear} />
       <Route path="/account" component={Account} />
+      <Route path="/notices" component={Notices} />
+      <Route path="/notices/settings" component={NoticeSettings} />
       {staff ? <Route path="/expiries" component={Expiries} /> : null}
       {staff ? <Route path="/vessels" component={VesselList} /> : null}
       {staff ? (

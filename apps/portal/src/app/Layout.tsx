@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { lazy, Suspense, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { useAnswer } from '../api/queries.ts';
 import { Button } from '../ui/Button.tsx';
 import { Loading } from '../ui/EmptyState.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
@@ -66,6 +67,7 @@ function places(me: Me) {
     { href: '/vessels', label: 'Vessels' },
     { href: '/catalogue', label: 'Catalogue' },
     { href: '/library', label: 'Photo library' },
+    { href: '/invoices', label: 'Invoices' },
     { href: '/firm', label: 'Firm' },
   ];
 }
@@ -79,6 +81,7 @@ export function Who({ me }: { me: Me }) {
   const [leaving, setLeaving] = useState(false);
   return (
     <div className="who">
+      <Told />
       <span>
         <Link href="/account" aria-label={`${me.person.name}, your account`}>
           {me.person.name}
@@ -105,6 +108,21 @@ export function Who({ me }: { me: Me }) {
         </Suspense>
       ) : null}
     </div>
+  );
+}
+
+/** How often it is asked whether there is something new to be told, in milliseconds. */
+const lookEveryMs = 60_000;
+
+/** The way to what one was told, with how much of it isn't read. */
+function Told() {
+  const { data } = useAnswer('countUnreadNotices', {}, { again: () => lookEveryMs });
+  const [path] = useLocation();
+  const unread = data?.unread ?? 0;
+  return (
+    <Link href="/notices" aria-current={path.startsWith('/notices') ? 'page' : undefined}>
+      {unread === 0 ? 'Notices' : <strong>{`Notices, ${unread >= 100 ? '99+' : unread} new`}</strong>}
+    </Link>
   );
 }
 

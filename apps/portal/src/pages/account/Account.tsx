@@ -4,6 +4,7 @@ import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { Page } from '../../ui/Page.tsx';
 import { ApiKeys } from './ApiKeys.tsx';
+import { Calendar } from './Calendar.tsx';
 import { Password } from './Password.tsx';
 import { SecondFactor } from './SecondFactor.tsx';
 import { Sessions } from './Sessions.tsx';
@@ -20,6 +21,7 @@ export default function Account() {
             <Password means={means.data} />
             <SecondFactor means={means.data} />
             <Sessions />
+            <Calendar />
             <ApiKeys means={means.data} />
           </>
         ) : means.error ? (

@@ -1,5 +1,6 @@
 import type { Finding } from '@garboard/contract/findings';
-import { type CostBasis, costBasisLabels, decimalsOf, isCurrency, writtenCost } from '@garboard/trade/costs';
+import { type CostBasis, costBasisLabels, isCurrency, writtenCost } from '@garboard/trade/costs';
+import { amountOf, minorOf } from '../../app/money.ts';
 
 type Cost = NonNullable<Finding['cost']>;
 
@@ -14,13 +15,6 @@ export interface CostDraft {
 
 export const noCost: CostDraft = { low: '', high: '', currency: '', basis: 'opinion', note: '' };
 
-/** Minor units as people write them: 120050 cents as `1200.50`. */
-function amountOf(minor: number, currency: string): string {
-  const decimals = decimalsOf(currency);
-  const text = (minor / 10 ** decimals).toFixed(decimals);
-  return text.replace(/\.0+$/, '');
-}
-
 export function draftOfCost(cost: Finding['cost']): CostDraft {
   if (!cost) return noCost;
   const { low, high, currency, basis, note } = cost;
@@ -31,18 +25,6 @@ export function draftOfCost(cost: Finding['cost']): CostDraft {
     basis,
     note,
   };
-}
-
-/** An amount in minor units; undefined when it isn't one. A comma or a point may part the decimals. */
-function minorOf(text: string, currency: string): number | undefined {
-  const decimals = decimalsOf(currency);
-  const close = text.replace(/[\s'’]/g, '');
-  // With three decimals, 1.500 could be either: there it is one and a half.
-  const tidy = decimals === 3 ? close : close.replace(/[.,](?=\d{3}(\D|$))/g, '');
-  const match = /^(\d{1,10})(?:[.,](\d{1,3}))?$/.exec(tidy);
-  const fraction = match?.[2] ?? '';
-  if (!match || fraction.length > decimals) return undefined;
-  return Number(`${match[1]}${fraction.padEnd(decimals, '0')}`);
 }
 
 /** The cost as the API wants it: null when none is given, undefined while it is incomplete or can't be read. */

@@ -8,6 +8,8 @@ import { Page } from '../../ui/Page.tsx';
 import { Table } from '../../ui/Table.tsx';
 import { AddColleague } from './AddColleague.tsx';
 import { FirmDetails } from './FirmDetails.tsx';
+import { FirmRates } from './FirmRates.tsx';
+import { FirmTerms } from './FirmTerms.tsx';
 import { SigningKey } from './SigningKey.tsx';
 
 /** The firm as it appears on its documents, and the people who work for it. */
@@ -28,6 +30,8 @@ export default function Firm() {
     <Page title={firm.data.name} over="Firm">
       <div className="stack-wide">
         <FirmDetails firm={firm.data} editable={principal} />
+        <FirmRates firmId={id} editable={principal} />
+        <FirmTerms firmId={id} editable={principal} />
         <SigningKey firmId={id} editable={principal} />
         <section className="stack">
           <h2>People</h2>

@@ -54,9 +54,26 @@ function ReadingOf({ survey }: { survey: Survey }) {
         )}
         {latest ? <Issued report={latest} /> : null}
         <Documents survey={survey} reports={issued} />
+        {mayDo('visit.read', survey) || mayDo('quotation.read', survey) ? <Arranged survey={survey} /> : null}
         {mayDo('party.read', survey) ? <Others survey={survey} /> : null}
       </div>
     </Page>
+  );
+}
+
+/** The way to what is arranged around the survey. */
+function Arranged({ survey }: { survey: Survey }) {
+  return (
+    <section className="stack measure">
+      <h2>{survey.client ? 'Fee, terms and visits' : 'Visits'}</h2>
+      <p>
+        <Link href={`/surveys/${survey.id}/engagement`}>
+          {survey.client
+            ? 'See what the firm offers and asks, and when the boat is visited'
+            : 'See when the boat is visited, and answer if you are asked'}
+        </Link>
+      </p>
+    </section>
   );
 }
 

@@ -60,10 +60,15 @@ export function SurveyFrame({
   );
 }
 
+/** The pages that belong to a section. */
+const pages = (place: string): string[] =>
+  place === '/engagement' ? [place, '/quotations', '/invoices'] : [place];
+
 function Sections({ survey }: { survey: Survey }) {
   const [path] = useLocation();
   const sections: [string, string][] = [
     ['', 'Particulars'],
+    ['/engagement', 'Engagement'],
     ['/attendances', `Attendances ${survey.attendances.length}`],
     ['/photos', `Photos ${survey.photoCount ?? ''}`],
     ['/findings', `Findings ${survey.findingCount}`],
@@ -80,7 +85,7 @@ function Sections({ survey }: { survey: Survey }) {
     <nav aria-label="This survey">
       <ul className="section-nav">
         {sections.map(([place, label]) => {
-          const here = place ? path.startsWith(home + place) : path === home;
+          const here = place ? pages(place).some((page) => path.startsWith(home + page)) : path === home;
           return (
             <li key={place}>
               <Link href={home + place} aria-current={here ? 'page' : undefined}>
