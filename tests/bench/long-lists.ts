@@ -38,9 +38,9 @@ await loadLongLists(
   today,
 );
 const app = await buildApp({
-  env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret },
+  env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret, webhookAllowPrivate: false },
   db,
-  store: await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href),
+  store: await openObjectStore(pathToFileURL(join(dataDir, 'objects')).href, dataDir),
   log,
   clock: () => new Date(),
   previews: { add: () => Promise.reject(new Error('No previews here.')) },

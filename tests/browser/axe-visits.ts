@@ -293,6 +293,8 @@ const reports: Visit[] = [
   { as: 'surveyor', path: at('issued', '/reading'), state: 'surveyor', reads: 'Warp chafed' },
   { as: 'surveyor', path: finding(0), state: 'surveyor', reads: 'Hose renewed.' },
   { as: 'surveyor', path: fixed('/recommendations'), reads: 'Seacock seized' },
+  { as: 'insurer', path: fixed('/recommendations/vessels'), reads: 'Tansy Rook' },
+  { as: 'insurer', path: fixed('/recommendations?due=overdue'), state: 'insurer', reads: 'Order' },
   { as: 'owner', path: fixed('/surveys'), state: 'owner', reads: 'Tansy Rook' },
   { as: 'owner', path: at('issued'), state: 'owner', reads: 'Warp chafed' },
   { as: 'owner', path: at('issued', '/reading'), state: 'owner', reads: 'Warp chafed' },

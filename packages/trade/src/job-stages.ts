@@ -19,6 +19,7 @@ export const jobStages = Object.keys(jobStageLabels) as [JobStage, ...JobStage[]
 /** Who has to do the next thing in a job. */
 export const jobWaitLabels = {
   office: 'Office',
+  client: 'Client',
   surveyor: 'Surveyor',
   reviewer: 'Reviewer',
   owner: 'Owner',

@@ -10,6 +10,12 @@ import { useStatus } from '../ui/Status.tsx';
 import type { Answer, CallArgs, Item, ListName, RouteName } from './client.ts';
 import { call, newIdempotencyKey, ProblemError } from './client.ts';
 
+/** What is worked out from the same rows, and so is as old as these. */
+const alongWith: Partial<Record<RouteName, readonly RouteName[]>> = {
+  listRecommendations: ['countRecommendations', 'listCoveredVessels'],
+  listSurveys: ['listJobs', 'countJobs'],
+};
+
 interface AnswerOptions<N extends RouteName> {
   enabled?: boolean;
   /** Asks anew although an answer is at hand; a form waits for it (`isFetchedAfterMount`) before it is filled. */
@@ -123,7 +129,8 @@ export function useAction<Input, Output>(settings: {
     },
     onError: (error) => settings.onRefused?.(error),
     onSuccess: async (output, input) => {
-      const touched = new Set<unknown>(settings.touches ?? []);
+      const touches = settings.touches ?? [];
+      const touched = new Set<unknown>(touches.flatMap((name) => [name, ...(alongWith[name] ?? [])]));
       const fresh = queryClient.invalidateQueries({ predicate: (query) => touched.has(query.queryKey[0]) });
       const { done } = settings;
       if (done) say(typeof done === 'string' ? done : done(output, input));

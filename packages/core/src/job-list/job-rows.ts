@@ -19,7 +19,7 @@ export function jobRows(ctx: Ctx): Prisma.Sql {
   const today = Prisma.sql`(${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date`;
   return Prisma.sql`
     SELECT s.id, s.firm_id, s.vessel_id, s.number, s.purpose, s.requested_by, s.surveyor_id,
-           s.clearance_decided_by AS decider, ${today} AS today,
+           s.clearance_decided_by AS decider, s.held, ${today} AS today,
            CASE WHEN u.undecided > 0 THEN 'in-clearance' ELSE s.state END AS stage,
            coalesce(u.undecided, 0)::int AS undecided, coalesce(u.sent, 0)::int AS sent,
            coalesce(u.due, a.next, a.last) AS next_on, u.due IS NOT NULL AS recommends
@@ -43,14 +43,21 @@ export const passed = Prisma.sql`j.next_on < j.today`;
 export const soon = Prisma.sql`j.next_on BETWEEN j.today AND j.today + 7`;
 export const isClosed = Prisma.sql`j.stage IN ('closed', 'cancelled')`;
 
-/** Who has to do the next thing in a job `j`; several may at once. */
+const quoted = Prisma.sql`EXISTS (SELECT FROM quotations q WHERE q.survey_id = j.id AND q.state = 'sent')`;
+
+/**
+ * Who has to do the next thing in a job `j`; several may at once. Of a report that is withheld nobody outside knows
+ * anything yet: the office has to hand it over.
+ */
 export const waits = {
-  office: Prisma.sql`(j.stage IN ('enquiry', 'issued') OR j.stage = 'booked' AND j.next_on IS NULL)`,
+  office: Prisma.sql`(j.stage IN ('enquiry', 'booked') AND j.next_on IS NULL AND NOT ${quoted}
+    OR j.stage = 'issued' OR j.stage = 'in-clearance' AND j.held)`,
+  client: Prisma.sql`(j.stage IN ('enquiry', 'booked') AND ${quoted})`,
   surveyor: Prisma.sql`(j.stage IN ('attended', 'drafting') OR j.stage = 'booked' AND coalesce(${passed}, false)
     OR j.sent > 0 AND j.decider = 'surveyor')`,
   reviewer: Prisma.sql`(j.stage = 'in-review')`,
-  owner: Prisma.sql`(j.undecided > j.sent)`,
-  insurer: Prisma.sql`(j.sent > 0 AND j.decider = 'insurer')`,
+  owner: Prisma.sql`(j.undecided > j.sent AND NOT j.held)`,
+  insurer: Prisma.sql`(j.sent > 0 AND j.decider = 'insurer' AND NOT j.held)`,
 };
 
 /** Firms in which the actor has one of these roles. */

@@ -35,6 +35,7 @@ interface Row {
   issued_at: Date | null;
   updated_at: Date;
   w_office: boolean;
+  w_client: boolean;
   w_surveyor: boolean;
   w_reviewer: boolean;
   w_owner: boolean;
@@ -61,7 +62,7 @@ export async function listJobs(
         ${jobConditions(ctx, query)}),
     page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} LIMIT ${query.limit + 1}),
     j AS (
-      SELECT page.*, s.clearance_decided_by AS decider,
+      SELECT page.*, s.clearance_decided_by AS decider, s.held,
              (${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date AS today
         FROM page JOIN surveys s ON s.id = page.id)
     SELECT j.id, j.key::text AS key, (SELECT count(*) FROM found)::int AS total, s.firm_id, firms.name AS firm_name,
@@ -70,7 +71,7 @@ export async function listJobs(
            coalesce(${passed}, false) AS passed, j.recommends, j.undecided, j.sent,
            (SELECT count(*) FROM findings f WHERE f.survey_id = j.id AND j.stage = 'in-clearance' AND f.clearing
                AND f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < j.today)::int AS overdue,
-           s.issued_at, s.updated_at, ${waits.office} AS w_office, ${waits.surveyor} AS w_surveyor,
+           s.issued_at, s.updated_at, ${waits.office} AS w_office, ${waits.client} AS w_client, ${waits.surveyor} AS w_surveyor,
            ${waits.reviewer} AS w_reviewer, ${waits.owner} AS w_owner, ${waits.insurer} AS w_insurer
       FROM j
       JOIN surveys s ON s.id = j.id
@@ -116,6 +117,7 @@ function waitingOf(row: Row): Job['waiting'] {
   const who = (key: JobWait, name: string | null, count: number | null) => ({ for: key, name, count });
   return [
     ...(row.w_office ? [who('office', null, null)] : []),
+    ...(row.w_client ? [who('client', null, null)] : []),
     ...(row.w_surveyor ? [who('surveyor', row.surveyor_name, inClearance ? row.sent : null)] : []),
     ...(row.w_reviewer ? [who('reviewer', row.reviewer_name, null)] : []),
     ...(row.w_owner ? [who('owner', null, row.undecided - row.sent)] : []),
