@@ -147,7 +147,7 @@ describe('the underwriter’s page', { timeout: 120_000 }, () => {
   it('accepts several at once, and tells which were decided by somebody else meanwhile', async () => {
     await underwriter.goTo('/recommendations');
     await underwriter.follow('4 waiting for your decision');
-    await underwriter.reads('4 recommendations, evidence that has waited longest first');
+    await underwriter.reads('4 recommendations, waiting longest first');
     await underwriter.click('checkbox', 'Choose all 4 shown that wait for your decision');
     await underwriter.reads('4 recommendations chosen');
     await underwriter.picture('lists-3-chosen');

@@ -18,7 +18,7 @@ export const waitLabels = {
 } as const;
 export const sortLabels = {
   due: 'Soonest due',
-  sent: 'Evidence that has waited longest',
+  sent: 'Waiting longest',
   urgency: 'Most urgent',
   vessel: 'Vessel',
 } as const;
