@@ -24,7 +24,7 @@ beforeAll(async () => {
   const { db, store, dataDir } = server;
   deps = {
     ...{ db, store, clock: acting.clock, log: openLogger('test-crash', 'fatal') },
-    env: { publicUrl, dataDir, secret: testSecret },
+    env: { publicUrl, dataDir, secret: testSecret, webhookAllowPrivate: false },
     mail: openMailer({ dataDir, from: 'Garboard <no-reply@test.example>' }),
     browser: new WarmBrowser(() => findChromium({ dataDir: chromiumDir })),
   };

@@ -36,7 +36,11 @@ function listedQueues() {
       added.push(...jobs.map((job) => job.id));
     },
   };
-  return { added, state, queues: { reports: queue, previews: queue, images: queue, errands: queue } };
+  return {
+    added,
+    state,
+    queues: { reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue },
+  };
 }
 
 test('a job asked for in a transaction that is undone never reaches the queue', async () => {
@@ -93,20 +97,20 @@ test('a batch handed over again after its transaction failed is done once', asyn
         throw new Error('died');
       },
     };
-    const broken = { reports: dying, previews: dying, images: dying, errands: dying };
+    const broken = { reports: dying, previews: dying, images: dying, errands: dying, webhooks: dying };
     await expect(relayBatch({ db, queues: broken, clock, log })).rejects.toThrow('died');
     expect(await waiting()).toBe(1);
     await vi.waitFor(() => expect(done).toEqual([asked]), { timeout: 10_000 });
     await relayBatch({
       db,
-      queues: { reports: queue, previews: queue, images: queue, errands: queue },
+      queues: { reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue },
       clock,
       log,
     });
     const last = await errand();
     await relayBatch({
       db,
-      queues: { reports: queue, previews: queue, images: queue, errands: queue },
+      queues: { reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue },
       clock,
       log,
     });

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildApp } from '@garboard/api/app';
+import type { Deps } from '@garboard/api/http/deps';
 import type { JobData } from '@garboard/contract/jobs';
 import { type Database, openDatabase } from '@garboard/db/database';
 import { openLogger } from '@garboard/platform/logger';
@@ -38,7 +39,13 @@ export type Caller = Record<
  * @param options.wrap what stands between the server and its database, such as `undone` of tests/isolation
  */
 export async function startServer(
-  options: { portalDir?: string; clock?: () => Date; wrap?: (db: Database) => Database } = {},
+  options: Pick<Deps, 'metrics' | 'draining'> & {
+    portalDir?: string;
+    clock?: () => Date;
+    /** Whether webhooks may go to loopback; yes unless given. */
+    allowPrivate?: boolean;
+    wrap?: (db: Database) => Database;
+  } = {},
 ): Promise<TestServer> {
   const database = await freshDatabase();
   const dataDir = await mkdtemp(join(tmpdir(), 'garboard-test-'));
@@ -49,12 +56,19 @@ export async function startServer(
     'previews',
   );
   const app = await buildApp({
-    env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret },
+    env: {
+      publicUrl: 'http://127.0.0.1:3000',
+      dataDir,
+      secret: testSecret,
+      webhookAllowPrivate: options.allowPrivate ?? true,
+    },
     db: options.wrap ? options.wrap(db) : db,
     store,
     log: openLogger('test', 'fatal'),
     clock: options.clock ?? (() => new Date()),
     previews,
+    metrics: options.metrics,
+    draining: options.draining,
     probes: {
       database: async () => {
         await db.prisma.$queryRaw`SELECT 1`;

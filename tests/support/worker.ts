@@ -24,7 +24,7 @@ export async function startTestWorker(server: TestServer, redisUrl?: string): Pr
     store: server.store,
     log: openLogger('test-worker', 'fatal'),
     clock: () => new Date(),
-    env: { publicUrl: server.url, dataDir: server.dataDir, secret: testSecret },
+    env: { publicUrl: server.url, dataDir: server.dataDir, secret: testSecret, webhookAllowPrivate: true },
     mail,
     browser: new WarmBrowser(() => findChromium({ dataDir: chromiumDir })),
     queue: queueConnection({ databaseUrl: server.databaseUrl, redisUrl }),

@@ -8,6 +8,7 @@ import { type RouteName, routes } from '@garboard/contract/routes';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import type { Deps } from './http/deps.ts';
+import { measureRequests } from './http/measure.ts';
 import { installProblemHandlers } from './http/problems.ts';
 import { installSessions } from './http/session.ts';
 import { accountRoutes } from './routes/account.ts';
@@ -31,6 +32,7 @@ import { surveyRoutes } from './routes/surveys.ts';
 import { uploadRoutes } from './routes/uploads.ts';
 import { verificationRoutes } from './routes/verification.ts';
 import { vesselRoutes } from './routes/vessels.ts';
+import { webhookRoutes } from './routes/webhooks.ts';
 import { worksheetRoutes } from './routes/worksheets.ts';
 
 /**
@@ -55,6 +57,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   app.setSerializerCompiler(serializerCompiler);
   app.decorate('served', { names: new Set<RouteName>() });
   installProblemHandlers(app);
+  measureRequests(app, deps);
 
   await app.register(helmet, {
     contentSecurityPolicy: {
@@ -114,6 +117,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   shareLinkRoutes(app, deps);
   engagementRoutes(app, deps);
   invoiceRoutes(app, deps);
+  webhookRoutes(app, deps);
   verificationRoutes(app, deps);
   clearanceRoutes(app, deps);
   await docsRoutes(app, deps);

@@ -11,8 +11,10 @@ export interface JobDeps {
   store: ObjectStore;
   log: Logger;
   clock: () => Date;
-  env: Pick<Env, 'publicUrl' | 'dataDir' | 'secret'>;
+  env: Pick<Env, 'publicUrl' | 'dataDir' | 'secret' | 'webhookAllowPrivate'>;
   mail: Mailer;
+  /** Told how each job ended and how long it took, in milliseconds. */
+  measureJob?: (job: string, outcome: 'done' | 'failed', ms: number) => void;
   /** The one Chromium of this worker. */
   browser: WarmBrowser;
 }

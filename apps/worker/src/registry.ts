@@ -3,6 +3,7 @@ import { NoRetryError, type ReceivedJob } from '@garboard/platform/queue';
 import type { Attempt, JobDeps } from './job-deps.ts';
 import { collectObjectJob } from './jobs/collect-object.ts';
 import { deliverMailJob } from './jobs/deliver-mail.ts';
+import { deliverWebhookJob } from './jobs/deliver-webhook.ts';
 import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
 import { derivePhotoJob } from './jobs/derive-photo.ts';
 import { fanOutEventJob } from './jobs/fan-out-event.ts';
@@ -21,6 +22,7 @@ const handlers: Handlers = {
   'finding.preview': renderReportJob,
   'quotation.print': printQuotationJob,
   'photo.derive': derivePhotoJob,
+  'webhook.deliver': deliverWebhookJob,
   'clearance-file.derive': deriveClearanceFileJob,
   'object.collect': collectObjectJob,
   'mail.invitation': mailInvitationJob,
@@ -45,8 +47,11 @@ export async function doJob(deps: JobDeps, job: ReceivedJob<unknown>): Promise<v
   const started = performance.now();
   try {
     await run({ ...deps, log }, job.name, job.data, { lastAttempt: job.lastAttempt });
-    log.info({ ms: Math.round(performance.now() - started) }, 'job done');
+    const ms = performance.now() - started;
+    deps.measureJob?.(job.name, 'done', ms);
+    log.info({ ms: Math.round(ms) }, 'job done');
   } catch (error) {
+    deps.measureJob?.(job.name, 'failed', performance.now() - started);
     log[job.lastAttempt ? 'error' : 'warn']({ err: error }, 'job failed');
     throw error;
   }

@@ -13,7 +13,13 @@ import { type QueueName, type Queues, startRelay } from './relay.ts';
 import { startSweeps } from './sweeps.ts';
 
 /** How many jobs of a queue at once: printing and drawing use a whole core each. */
-const concurrency: Record<QueueName, number> = { reports: 1, previews: 1, images: 2, errands: 2 };
+const concurrency: Record<QueueName, number> = {
+  reports: 1,
+  previews: 1,
+  images: 2,
+  errands: 2,
+  webhooks: 8,
+};
 const retryMs = 2_000;
 
 export interface WorkerOptions extends JobDeps {
@@ -25,6 +31,7 @@ export interface WorkerOptions extends JobDeps {
 export interface RunningWorker {
   /** Resolves when jobs of every queue are being taken. */
   ready: Promise<void>;
+  queues: Readonly<Record<QueueName, JobQueue<unknown>>>;
   /** Takes no more jobs, finishes those under way, ends the browser. The database and the store stay open. */
   close(): Promise<void>;
 }
@@ -60,6 +67,7 @@ export async function startWorker({ queue, pollMs, ...deps }: WorkerOptions): Pr
   }
 
   return {
+    queues,
     ready: Promise.all(takers).then(() => undefined),
     async close() {
       stopping.abort();

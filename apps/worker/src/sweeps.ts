@@ -7,6 +7,7 @@ import { requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
 import { sweepPreviews } from '@garboard/core/reports/sweep-previews';
 import { abandonedMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
+import { redeliverDue } from '@garboard/core/webhooks/deliver';
 import { inTransaction } from '@garboard/db/database';
 import { allFirmIds } from '@garboard/db/special-reads';
 import type { JobDeps } from './job-deps.ts';
@@ -23,7 +24,8 @@ type SweepDeps = Pick<JobDeps, 'db' | 'store' | 'log' | 'clock'>;
 export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void> {
   const firmIds = await allFirmIds(db);
   const found = await inTransaction(db, firmIds, (tx) => requeueLost(tx, clock()));
-  if (found.reports + found.photos > 0) log.warn(found, 'work seemed lost and was asked for again');
+  if (found.reports + found.photos + found.quotations > 0)
+    log.warn(found, 'work seemed lost and was asked for again');
   const gone = await inTransaction(db, firmIds, (tx) => sweepDeleted(tx, clock()));
   if (gone > 0) log.info({ findings: gone }, 'deleted drafts removed for good');
   const drafts = await inTransaction(db, firmIds, (tx) => sweepPreviews(tx, clock()));
@@ -38,6 +40,7 @@ export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void>
   await remind({ db, store, log, clock }, firmIds);
   await inTransaction(db, firmIds, (tx) => gatherDue({ tx, clock }, firmIds));
   await inTransaction(db, [], (tx) => resendDue({ tx, clock }));
+  await inTransaction(db, firmIds, (tx) => redeliverDue({ tx, clock }));
   await store.sweepParts(partsMs);
   const staged = await store.sweepStaging(stagingMs);
   if (staged > 0) log.info({ staged }, 'abandoned uploads removed');

@@ -8,6 +8,7 @@ export const accountChanges = [
   'second-factor-off',
   'recovery-code-used',
   'api-key-made',
+  'webhook-disabled',
 ] as const;
 export type AccountChange = (typeof accountChanges)[number];
 
@@ -30,6 +31,8 @@ export const jobs = {
   'mail.deliver': z.object({ mailId: id }),
   /** Keeps the accepted text of a quotation as PDF. */
   'quotation.print': z.object({ firmId: id, quotationId: id }),
+  /** Sends one message to one endpoint. */
+  'webhook.deliver': z.object({ firmId: id, deliveryId: id }),
   /** Prints one finding for whoever waits for it; handed to its queue directly, so as to lose no time. */
   'finding.preview': z.object({ firmId: id, reportId: id }),
 } as const;
@@ -38,7 +41,7 @@ export type JobName = keyof typeof jobs;
 export type JobData<N extends JobName> = z.infer<(typeof jobs)[N]>;
 
 /** The queue each job waits in, so that long renderings don't hold up thumbnails. */
-export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'errands'> = {
+export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'errands' | 'webhooks'> = {
   'report.render': 'reports',
   'photo.derive': 'images',
   'clearance-file.derive': 'images',
@@ -49,6 +52,7 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
   'event.fan-out': 'errands',
   'mail.deliver': 'errands',
   'quotation.print': 'reports',
+  'webhook.deliver': 'webhooks',
   'finding.preview': 'previews',
 };
-export const queueNames = ['reports', 'previews', 'images', 'errands'] as const;
+export const queueNames = ['reports', 'previews', 'images', 'errands', 'webhooks'] as const;

@@ -15,6 +15,7 @@ import type { Route } from './routes/route.ts';
 import { shareLinkRoutes } from './routes/share-links.ts';
 import { surveysRoutes } from './routes/surveys.ts';
 import { verificationRoutes } from './routes/verification.ts';
+import { webhookRoutes } from './routes/webhooks.ts';
 import { worksheetsRoutes } from './routes/worksheets.ts';
 
 export type { Route } from './routes/route.ts';
@@ -37,6 +38,7 @@ export const routes = {
   ...shareLinkRoutes,
   ...engagementRoutes,
   ...invoiceRoutes,
+  ...webhookRoutes,
   ...verificationRoutes,
 } satisfies Record<string, Route>;
 

@@ -16,9 +16,15 @@ export interface Env {
   chromiumPath?: string;
   /** Encrypts the firms' signing keys; a file in DATA_DIR when not set. */
   secret?: string;
+  /** Whether webhooks may go to private addresses and by http. */
+  webhookAllowPrivate: boolean;
   /** True unless GARBOARD_DEMO=0: load the demonstration into an empty database. */
   demo: boolean;
   logLevel: LogLevel;
+  /** Port of `GET /metrics`; the worker's is the next one. */
+  metricsPort?: number;
+  /** How long an api process goes on answering, no longer ready, after it was told to end. */
+  drainSeconds: number;
 }
 
 export type LogLevel = (typeof logLevels)[number];
@@ -97,6 +103,12 @@ export const environmentVariables = [
     meaning: 'Encrypts the firms’ signing keys; empty: the secret in $DATA_DIR/secret, made at first start',
   },
   {
+    name: 'WEBHOOK_ALLOW_PRIVATE',
+    default: '0',
+    expects: '0 or 1',
+    meaning: '1: webhooks may be sent to this machine and to private networks, and by http',
+  },
+  {
     name: 'GARBOARD_DEMO',
     default: '1',
     expects: '0 or 1',
@@ -107,6 +119,18 @@ export const environmentVariables = [
     default: 'info',
     expects: `one of ${logLevels.join(', ')}`,
     meaning: 'How much is logged',
+  },
+  {
+    name: 'METRICS_PORT',
+    default: '',
+    expects: 'a whole number from 1 to 65534',
+    meaning: 'Port of figures for Prometheus, the worker’s is the next one; empty: none',
+  },
+  {
+    name: 'DRAIN_SECONDS',
+    default: '0',
+    expects: 'a whole number from 0 to 60',
+    meaning: 'How long an ending api process still answers, for balancers to notice',
   },
 ] as const satisfies readonly EnvironmentVariable[];
 
@@ -138,8 +162,21 @@ const schema = z.object({
   PUBLIC_URL: url('http', 'https').optional(),
   CHROMIUM_PATH: z.string().optional(),
   GARBOARD_SECRET: z.string().min(32).optional(),
+  WEBHOOK_ALLOW_PRIVATE: z.enum(['0', '1']).default('0'),
   GARBOARD_DEMO: z.enum(['0', '1']).default('1'),
   LOG_LEVEL: z.enum(logLevels).default('info'),
+  METRICS_PORT: z
+    .string()
+    .regex(/^\d{1,5}$/)
+    .transform(Number)
+    .pipe(z.number().min(1).max(65534))
+    .optional(),
+  DRAIN_SECONDS: z
+    .string()
+    .regex(/^\d{1,2}$/)
+    .transform(Number)
+    .pipe(z.number().max(60))
+    .default(0),
 } satisfies Record<VariableName, z.ZodType>);
 
 /** A variable has a value that can't be used; the message names each and says what it must be. */
@@ -176,8 +213,11 @@ export function readEnv(source: NodeJS.ProcessEnv = process.env): Env {
     publicUrl: (value.PUBLIC_URL ?? localUrl(value.HOST, value.PORT)).replace(/\/+$/, ''),
     chromiumPath: value.CHROMIUM_PATH && resolve(value.CHROMIUM_PATH),
     secret: value.GARBOARD_SECRET,
+    webhookAllowPrivate: value.WEBHOOK_ALLOW_PRIVATE === '1',
     demo: value.GARBOARD_DEMO !== '0',
     logLevel: value.LOG_LEVEL,
+    metricsPort: value.METRICS_PORT,
+    drainSeconds: value.DRAIN_SECONDS,
   };
 }
 

@@ -61,6 +61,10 @@ const words = {
   'review.settled': (d) => (d.title ? `Thread on ${d.title} settled` : 'Thread of the review settled'),
   'review.reopened': (d) =>
     d.title ? `Thread on ${d.title} opened again` : 'Thread of the review opened again',
+  'webhook.added': (d) => `Events are sent to another system: ${d.label}`,
+  'webhook.removed': (d) => `Events are no longer sent to another system: ${d.label}`,
+  'webhook.disabled': (d) => `Sending events to ${d.label} was given up: ${d.problem}`,
+  'person.erased': (d) => `An account was erased at its holder’s wish (${d.roles})`,
   'evidence.sent': (d) => `Evidence sent: ${d.statement}`,
   'evidence.accepted': (d) =>
     d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared',

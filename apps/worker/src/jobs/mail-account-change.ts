@@ -21,6 +21,11 @@ const words: Record<AccountChange, { subject: string; sentence: string }> = {
     subject: 'A recovery code of your Garboard account was used',
     sentence: 'One of your recovery codes was used in place of a code of your authenticator app.',
   },
+  'webhook-disabled': {
+    subject: 'A system of yours is no longer told by Garboard',
+    sentence:
+      'An address to which events were sent has answered none for five days, or asked for no more, and was switched off. It can be started again under “Other systems”; what was missed can be sent again.',
+  },
   'api-key-made': {
     subject: 'A key for programs was made in your name',
     sentence: 'A key was made by which a program acts for you in Garboard.',

@@ -3,6 +3,7 @@ import type { Prisma } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import type { EventKind } from '@garboard/trade/event-words';
 import { fansOut } from '@garboard/trade/notice-kinds';
+import { isWebhookKind } from '@garboard/trade/webhook-kinds';
 import { actorId, actorName } from '../access/actor.ts';
 import type { Ctx } from '../context.ts';
 import { enqueueAll } from '../outbox/enqueue.ts';
@@ -54,5 +55,7 @@ const fanOutOf =
   (rows: readonly { id: string }[]) =>
   ({ kind, firmId, tell }: NewEvent, place: number): JobData<'event.fan-out'>[] => {
     const eventId = rows[place]?.id;
-    return eventId && fansOut(kind) ? [{ firmId, eventId, personIds: tell && [...new Set(tell)] }] : [];
+    return eventId && (fansOut(kind) || isWebhookKind(kind))
+      ? [{ firmId, eventId, personIds: tell && [...new Set(tell)] }]
+      : [];
   };

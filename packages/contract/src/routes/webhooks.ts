@@ -1,0 +1,96 @@
+import { idParams, page, pageQuery } from '../common.ts';
+import * as webhooks from '../webhooks.ts';
+import { route } from './route.ts';
+
+const own = { access: 'signed-in', permission: 'own-account', tag: 'Webhooks' } as const;
+
+/** Telling other systems, by the Standard Webhooks specification: of principals for their firm, of parties for themselves. */
+export const webhookRoutes = {
+  listWebhookEndpoints: route({
+    ...own,
+    method: 'GET',
+    path: '/v1/webhook-endpoints',
+    summary: 'My endpoints, and those of firms of which I am a principal',
+    query: pageQuery,
+    status: 200,
+    response: page(webhooks.webhookEndpoint),
+  }),
+  createWebhookEndpoint: route({
+    ...own,
+    method: 'POST',
+    path: '/v1/webhook-endpoints',
+    summary: 'Have events sent to an address; its secret is answered this once',
+    body: webhooks.webhookEndpointCreate,
+    status: 201,
+    response: webhooks.webhookSecret,
+    problems: ['wrong-state'],
+  }),
+  updateWebhookEndpoint: route({
+    ...own,
+    method: 'PATCH',
+    path: '/v1/webhook-endpoints/{id}',
+    summary: 'Change, pause or start an endpoint again',
+    params: idParams,
+    body: webhooks.webhookEndpointPatch,
+    status: 200,
+    response: webhooks.webhookEndpoint,
+  }),
+  deleteWebhookEndpoint: route({
+    ...own,
+    method: 'DELETE',
+    path: '/v1/webhook-endpoints/{id}',
+    summary: 'Remove an endpoint with its deliveries',
+    params: idParams,
+    status: 204,
+  }),
+  rotateWebhookSecret: route({
+    ...own,
+    method: 'POST',
+    path: '/v1/webhook-endpoints/{id}/secret',
+    summary: 'A new secret; for 24 hours messages are signed by both',
+    params: idParams,
+    status: 201,
+    response: webhooks.webhookSecret,
+  }),
+  tryWebhookEndpoint: route({
+    ...own,
+    method: 'POST',
+    path: '/v1/webhook-endpoints/{id}/trial',
+    summary: 'Send a trial message',
+    params: idParams,
+    status: 202,
+    response: webhooks.webhookDelivery,
+    problems: ['wrong-state'],
+  }),
+  listWebhookDeliveries: route({
+    ...own,
+    method: 'GET',
+    path: '/v1/webhook-endpoints/{id}/deliveries',
+    summary: 'What was sent to an endpoint, newest first',
+    params: idParams,
+    query: webhooks.webhookDeliveryQuery,
+    status: 200,
+    response: page(webhooks.webhookDelivery),
+  }),
+  replayWebhookDeliveries: route({
+    ...own,
+    method: 'POST',
+    path: '/v1/webhook-endpoints/{id}/replay',
+    summary: 'Send again what was meant for an endpoint in a period, under the same ids',
+    params: idParams,
+    body: webhooks.webhookReplay,
+    status: 202,
+    response: webhooks.webhookReplayed,
+    problems: ['wrong-state'],
+  }),
+  replayWebhookDelivery: route({
+    ...own,
+    method: 'POST',
+    path: '/v1/webhook-deliveries/{id}/replay',
+    summary: 'Send a message again, under the same id',
+    params: idParams,
+    status: 202,
+    response: webhooks.webhookDelivery,
+    problems: ['wrong-state'],
+  }),
+};
