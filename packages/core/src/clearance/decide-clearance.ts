@@ -16,6 +16,7 @@ import { recordEvent } from '../events/record-event.ts';
 import { invalidField, Refusal, wrongState } from '../problems.ts';
 import { fromDay, writtenDay } from './extension-rows.ts';
 import { loadClearance } from './load-clearance.ts';
+import { lockFindingOf } from './lock-finding.ts';
 import { presentClearance, withFiles } from './present-clearance.ts';
 import { type DecisionBody, type Outcome, outcomeOf } from './take-decision.ts';
 
@@ -41,6 +42,7 @@ const eventOf: Record<Exclude<ClearanceState, 'sent' | 'lapsed'>, EventKind> = {
  *   don't fit the items or a limit that is past; `already-decided` naming who did and when; `wrong-state`
  */
 export async function decideClearance(ctx: Ctx, input: DecideClearance): Promise<Clearance> {
+  await lockFindingOf(ctx, input.id);
   const clearance = await loadClearance(ctx, input.id);
   const { survey } = clearance.finding;
   const decider = survey.clearanceDecidedBy === 'insurer' ? 'the insurer' : 'the survey firm’s surveyors';
@@ -49,7 +51,7 @@ export async function decideClearance(ctx: Ctx, input: DecideClearance): Promise
   return takeDecision(ctx, clearance, { body: input.decision, role });
 }
 
-/** Decides on evidence as the actor in this role, which was looked at before. */
+/** Decides on evidence as the actor in this role, which was looked at before; the finding is held. */
 export async function takeDecision(
   ctx: Ctx,
   clearance: Loaded,

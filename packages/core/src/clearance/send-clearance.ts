@@ -17,6 +17,7 @@ import { enqueue } from '../outbox/enqueue.ts';
 import { invalidField, wrongState } from '../problems.ts';
 import { answersOf, coveredItems, measurementOf } from './evidence-parts.ts';
 import { standingsOf } from './items.ts';
+import { lockFinding } from './lock-finding.ts';
 import { presentClearance, withFiles } from './present-clearance.ts';
 import { refuseOutdated } from './refuse-outdated.ts';
 
@@ -71,6 +72,7 @@ export async function sendClearance(
   ctx: Ctx,
   { findingId, fields, upload }: SendClearance,
 ): Promise<Clearance> {
+  await lockFinding(ctx, findingId);
   const { finding, role } = await loadForSending(ctx, findingId);
   const workDoneOn = new Date(`${fields.workDoneOn}T00:00:00Z`);
   // East of here it may be tomorrow already.

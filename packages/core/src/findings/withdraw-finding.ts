@@ -30,8 +30,6 @@ export async function withdrawFinding(
   const finding = await loadFinding(ctx, id);
   const { firmId, surveyId } = finding;
   const { role } = await writableSurvey(ctx, surveyId, 'finding.withdraw');
-  // Evidence that waits for a decision waits for nothing any more. Before the finding, as where it is decided on.
-  await ctx.tx.clearance.updateMany({ where: { findingId: id, state: 'sent' }, data: { state: 'lapsed' } });
   const withdrawn = await ctx.tx.finding.updateMany({
     where: { id, state: { in: [...withdrawable] } },
     data: {
@@ -46,6 +44,8 @@ export async function withdrawFinding(
     const { state } = await ctx.tx.finding.findUniqueOrThrow({ where: { id }, select: { state: true } });
     throw wrongState(notNow[state as keyof typeof notNow]);
   }
+  // Evidence that waits for a decision waits for nothing any more.
+  await ctx.tx.clearance.updateMany({ where: { findingId: id, state: 'sent' }, data: { state: 'lapsed' } });
   await recordEvent(ctx, {
     ...{ firmId, surveyId, findingId: id, kind: 'finding.withdrawn', role },
     // The words that parties know it by.

@@ -5,6 +5,7 @@ import { outcomeLabels } from '@garboard/trade/re-inspection';
 import type { z } from 'zod';
 import { actorId, actorName } from '../access/actor.ts';
 import { fromDay } from '../clearance/extension-rows.ts';
+import { lockFindings } from '../clearance/lock-finding.ts';
 import { idTaken } from '../client-ids.ts';
 import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
@@ -45,6 +46,10 @@ export async function recordReInspection(ctx: Ctx, input: RecordReInspection): P
     data: { id, firmId, surveyId, date, place, condition, note, ...by, at },
   });
   await attend(ctx, { firmId, surveyId, date, place, condition });
+  await lockFindings(
+    ctx,
+    visit.items.map((item) => item.findingId),
+  );
   for (const [ordinal, seen] of visit.items.entries()) {
     const applied = await applyOutcome(ctx, {
       surveyId,
