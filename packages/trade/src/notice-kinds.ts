@@ -65,11 +65,20 @@ export interface NoticeRule {
   page: 'survey' | 'finding' | 'review' | 'parties' | 'documents' | 'engagement';
   /** Mailed at once to whom it concerns at once, without waiting to be gathered with others. */
   urgent?: true;
+  /** Says that somebody was invited; who has no account yet is mailed a link instead. */
+  invites?: true;
 }
 
 /** Which events people are told of. An event that isn't here is history only. */
 export const noticeKinds = {
-  'party.added': { topic: 'access', to: ['named'], sight: 'survey', page: 'survey', urgent: true },
+  'party.added': {
+    topic: 'access',
+    to: ['named'],
+    sight: 'survey',
+    page: 'survey',
+    urgent: true,
+    invites: true,
+  },
   'party.released': { topic: 'access', to: ['named'], sight: 'issued', page: 'survey' },
   'party.release-withdrawn': { topic: 'access', to: ['named'], sight: 'survey', page: 'survey' },
   'report.issued': { topic: 'reports', to: ['released'], sight: 'issued', page: 'survey' },

@@ -23,6 +23,7 @@ export async function fanOut(
     select: {
       id: true,
       timeZone: true,
+      joinedAt: true,
       mailProblem: true,
       noticePreferences: { where: { topic: rule.topic }, select: { how: true } },
     },
@@ -47,12 +48,15 @@ export async function fanOut(
 }
 
 interface Told {
+  joinedAt: Date | null;
   timeZone: string | null;
   mailProblem: string | null;
   noticePreferences: { how: string }[];
 }
 
 function timeFor(ctx: Ctx, person: Told, rule: NoticeRule, surveyZone: string): Date | null {
+  // Whoever was never here gets the invitation itself, with its link.
+  if (rule.invites && person.joinedAt === null) return null;
   // An address that was refused for good gets nothing more until it is seen to.
   if (person.mailProblem !== null) return null;
   const way = wayOf(rule.topic, person.noticePreferences[0]?.how);

@@ -65,7 +65,8 @@ export async function finishReport(ctx: Ctx, input: FinishReport): Promise<boole
   }
 
   const { firmId, surveyId } = report;
-  const issued = { label: reportKindLabels[snapshot.kind], revision: snapshot.revision };
+  const { kind, revision } = snapshot;
+  const issued = { kind, label: reportKindLabels[kind], revision };
   const requester = await requesterOf(ctx, report);
   const shared = { firmId, surveyId, reportId, ...requester };
   // Before anybody is told: what is withheld is told of when it is handed over.
