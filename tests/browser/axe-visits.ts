@@ -1,3 +1,4 @@
+import { engagementVisits } from './axe-engagement.ts';
 import type { Role, World } from './axe-world.ts';
 import type { Visitor } from './visitor.ts';
 
@@ -423,6 +424,7 @@ export const visits: readonly Visit[] = [
   ...findings,
   ...measured,
   ...reports,
+  ...engagementVisits,
   ...ofFirm,
   ...account,
   ...boatyard,

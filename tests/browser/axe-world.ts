@@ -7,6 +7,7 @@ import { firstAccountLink } from '@garboard/seed/first-account';
 import { systemsAsked } from '@garboard/trade/coverage';
 import { expect, vi } from 'vitest';
 import type { Caller, TestServer } from '../support/server.ts';
+import { type Engaged, makeEngaged } from './axe-engagement.ts';
 
 export const password = 'a long enough passphrase';
 
@@ -20,6 +21,8 @@ export interface World {
   drafting: { id: string; photos: string[]; findings: string[]; worksheet: string; equipment: string };
   /** Issued and shared with owner and insurer. */
   issued: { id: string; findings: string[]; worksheet: string; report: string; code: string };
+  /** A survey with its quotations, visits and invoices; the owner pays. */
+  engaged: Engaged;
   empty: string;
   /** Waits for a second surveyor to approve it; there is a remark on a finding. */
   reviewing: string;
@@ -63,6 +66,11 @@ export async function makeWorld(server: TestServer): Promise<World> {
   const issued = await fillIssued(server, api, issuedId, { owner, insurer });
   const draftingId = await make('/v1/surveys', { ...about, purpose: 'pre-purchase', printCosts: true });
   const drafting = await fillDrafting(api, draftingId, issuedId);
+  const engaged = await makeEngaged(
+    { id: firm.id, principal: server.as(principal), surveyor: api },
+    { person: owner, as: server.as(owner) },
+    vessel,
+  );
   const empty = await make('/v1/surveys', { vesselId: vessel, purpose: 'condition' });
   const reviewing = await make('/v1/surveys', { ...about, purpose: 'damage' });
   const mount = { system: 'engine', title: 'Mount cracked', urgency: 'note', observed: 'Seen.' };
@@ -103,7 +111,7 @@ export async function makeWorld(server: TestServer): Promise<World> {
     back: await linkTo(invited, 'sign-in'),
     coded: await linkTo(coded, 'sign-in'),
   };
-  return { people, drafting, issued, empty, reviewing, vessel, welcome, coded, shared };
+  return { people, drafting, issued, engaged, empty, reviewing, vessel, welcome, coded, shared };
 }
 
 async function sendPhotos(api: Caller, surveyId: string, from: number, count: number): Promise<string[]> {

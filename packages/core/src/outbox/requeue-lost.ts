@@ -8,11 +8,12 @@ export const lostAfterMs = 3 * 60_000;
 export interface Requeued {
   reports: number;
   photos: number;
+  quotations: number;
 }
 
 /**
  * Asks again for work that seems to have been lost: reports without a sign of life, photos that still have no
- * pictures. Asking once too often does no harm, as the handlers are idempotent; each is asked for at most once in
+ * pictures, accepted quotations that still have no PDF. Asking once too often does no harm, as the handlers are idempotent; each is asked for at most once in
  * `lostAfterMs`.
  */
 export async function requeueLost(tx: Tx, now: Date): Promise<Requeued> {
@@ -34,13 +35,21 @@ export async function requeueLost(tx: Tx, now: Date): Promise<Requeued> {
         SELECT 1 FROM outbox o
         WHERE o.job = 'photo.derive' AND o.data->>'photoId' = p.id::text AND o.created_at >= ${before})
     LIMIT 500`;
+  const quotations = await tx.$queryRaw<{ id: string; firmId: string }[]>`
+    SELECT q.id, q.firm_id AS "firmId" FROM quotations q
+    WHERE q.state = 'accepted' AND q.pdf_sha256 IS NULL AND q.decided_at < ${before}
+      AND NOT EXISTS (
+        SELECT 1 FROM outbox o
+        WHERE o.job = 'quotation.print' AND o.data->>'quotationId' = q.id::text AND o.created_at >= ${before})
+    LIMIT 100`;
   await tx.outbox.createMany({
     data: [
       ...reports.map((r) => row('report.render', { firmId: r.firmId, reportId: r.id }, now)),
       ...photos.map((p) => row('photo.derive', { firmId: p.firmId, photoId: p.id }, now)),
+      ...quotations.map((q) => row('quotation.print', { firmId: q.firmId, quotationId: q.id }, now)),
     ],
   });
-  return { reports: reports.length, photos: photos.length };
+  return { reports: reports.length, photos: photos.length, quotations: quotations.length };
 }
 
 function row<N extends JobName>(job: N, data: JobData<N>, createdAt: Date): Prisma.OutboxCreateManyInput {

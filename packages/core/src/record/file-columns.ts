@@ -12,6 +12,7 @@ export const fileColumns = [
   ['report_photos', 'screen_hash'],
   ['report_photos', 'print_hash'],
   ['reports', 'sha256'],
+  ['quotations', 'pdf_sha256'],
   ['clearance_files', 'sha256'],
   ['clearance_files', 'thumb_hash'],
   ['clearance_files', 'screen_hash'],

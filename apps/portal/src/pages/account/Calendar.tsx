@@ -11,23 +11,27 @@ import { formatInstant } from '../../ui/format.ts';
 /** The person's visits as a calendar that other programs read by a secret address. */
 export function Calendar() {
   const feed = useAnswer('getCalendarFeed', {});
+  /** Told once, when it is made. */
+  const [address, setAddress] = useState<string | null>(null);
   const [asking, setAsking] = useState<'new' | 'stop' | null>(null);
   const make = useAction({
     run: () => call('makeCalendarFeed', {}),
     done: 'Your calendar has an address. Copy it now: it is shown this once.',
     touches: ['getCalendarFeed'],
-    onDone: () => setAsking(null),
+    onDone: (made) => {
+      setAddress(made.address);
+      setAsking(null);
+    },
   });
   const stop = useAction({
     run: () => call('revokeCalendarFeed', {}),
     done: 'The address no longer works.',
     touches: ['getCalendarFeed'],
     onDone: () => {
-      make.clear();
+      setAddress(null);
       setAsking(null);
     },
   });
-  const address = make.output?.output.address;
   const there = feed.data?.createdAt;
   return (
     <section className="stack measure">

@@ -156,7 +156,7 @@ function Editor({ firmId, rates, onClose }: { firmId: string; rates: Rates; onCl
       <div className="fields-2">
         {money('For length overall', 'perLength')}
         <SelectField
-          label="for each"
+          label="Length is charged by"
           value={draft.lengthUnit}
           options={lengthUnits}
           onChange={(lengthUnit) => lengthUnit && set({ lengthUnit })}
@@ -165,7 +165,7 @@ function Editor({ firmId, rates, onClose }: { firmId: string; rates: Rates; onCl
         {money('Minimum fee, before travel and tax', 'minimum')}
         {money('For travel', 'perDistance')}
         <SelectField
-          label="for each"
+          label="Travel is charged by"
           value={draft.distanceUnit}
           options={distanceUnits}
           onChange={(distanceUnit) => distanceUnit && set({ distanceUnit })}
