@@ -1,6 +1,7 @@
 import type { ReportSnapshot } from '@garboard/contract/report-snapshot';
 import { claimReport } from '@garboard/core/reports/claim-report';
 import { finishReport } from '@garboard/core/reports/finish-report';
+import type { IssuableKind } from '@garboard/core/reports/freeze-snapshot';
 import { inTransaction } from '@garboard/db/database';
 import type { Caller, TestServer } from './server.ts';
 
@@ -10,7 +11,7 @@ export async function issueReport(
   firmId: string,
   surveyor: Caller,
   surveyId: string,
-  kind: 'full' | 'recommendations' = 'full',
+  kind: IssuableKind = 'full',
 ): Promise<ReportSnapshot> {
   const asked = await surveyor.post(`/v1/surveys/${surveyId}/reports`).send({ kind }).expect(202);
   const reportId: string = asked.body.id;
