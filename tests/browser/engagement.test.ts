@@ -159,6 +159,8 @@ describe('from enquiry to paid, each in their own window', { timeout: 120_000 },
     await principal.press('Invoice what was accepted');
     await principal.press('Give it a number and send it');
     await principal.reads('Record what came in');
+    // What was just done is told at the foot of the window, over what stands there.
+    await principal.readsNoMore('the client is told');
     await principal.fill('Amount, EUR', '1000');
     await principal.press('Record the payment');
     await principal.reads('Partly paid');

@@ -89,7 +89,12 @@ function Where({ survey, quotation }: { survey: Survey; quotation: QuotationView
     <section className="stack">
       <Facts
         facts={[
-          ['Now', standing(quotation)],
+          [
+            'Now',
+            state === 'sent' && !quotation.expired && mayDo('quotation.decide', survey)
+              ? 'Waiting for your decision'
+              : standing(quotation),
+          ],
           ['To', quotation.addressee],
           ['Can be accepted until', formatDay(quotation.validUntil)],
           ...(state === 'accepted'

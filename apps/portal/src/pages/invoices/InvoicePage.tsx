@@ -61,8 +61,8 @@ export default function InvoicePage({ id }: { id: string }) {
             ...(data.paymentWords ? ([['How to pay', data.paymentWords]] as const) : []),
           ]}
         />
-        <LinesTable lines={data.lines} currency={data.currency} taxName={data.taxName} total={data.total} />
         {staff ? <Steps invoice={data} onEdit={() => setEditing(data)} /> : null}
+        <LinesTable lines={data.lines} currency={data.currency} taxName={data.taxName} total={data.total} />
         {staff && data.state !== 'draft' ? <Payments invoice={data} /> : null}
       </div>
     </Page>
