@@ -1,5 +1,7 @@
 import { decideClearance } from '@garboard/core/clearance/decide-clearance';
+import { extendFinding } from '@garboard/core/clearance/extend-finding';
 import { sendClearance } from '@garboard/core/clearance/send-clearance';
+import { addComment } from '@garboard/core/comments/add-comment';
 import { invoicePdf } from '../world/invoice.ts';
 import type { ClearanceSpec, FindingSpec } from '../world/types.ts';
 import { received } from './photos.ts';
@@ -21,6 +23,26 @@ export async function playEvidence(
         findingId: findingIds.get(finding.key) ?? '',
       });
     }
+    await playTalk(stage, finding, findingIds.get(finding.key) ?? '');
+  }
+}
+
+/** More time given for a finding, and what was said about it. */
+async function playTalk(
+  stage: Stage,
+  { extensions = [], comments = [] }: FindingSpec,
+  findingId: string,
+): Promise<void> {
+  for (const { by, day, dueDay, reason } of extensions) {
+    const extension = { dueOn: calendarDay(stage, dueDay), reason };
+    await as(stage, actorOf(stage, by), dayFrom(stage, day, 15), (ctx) =>
+      extendFinding(ctx, { findingId, extension }),
+    );
+  }
+  for (const { by, day, text, visibleTo } of comments) {
+    await as(stage, actorOf(stage, by), dayFrom(stage, day, 11), (ctx) =>
+      addComment(ctx, { findingId, comment: { text, visibleTo } }),
+    );
   }
 }
 
@@ -55,11 +77,12 @@ async function playRound(stage: Stage, props: Props, { finding, round, clearance
     }),
   );
   if (!clearance.decision) return;
-  const { decision, by, day, reason } = clearance.decision;
+  const { decision, by, day, reason, limit = '', limitDay } = clearance.decision;
+  const limitUntil = limitDay === undefined ? null : calendarDay(stage, limitDay);
   await as(stage, actorOf(stage, by), dayFrom(stage, day, 14), (ctx) =>
     decideClearance(ctx, {
       id: sent.id,
-      decision: { decision, reason, limit: decision === 'accept-as-is' ? reason : '', limitUntil: null },
+      decision: { decision, reason, limit, limitUntil },
     }),
   );
 }

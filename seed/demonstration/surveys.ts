@@ -184,7 +184,7 @@ async function recordFinding(
         position: spec.position,
         cost: spec.cost ?? null,
         grading: null,
-        items: [],
+        items: (spec.items ?? []).map((text) => ({ text })),
         dueOnSet: null,
       },
     }),

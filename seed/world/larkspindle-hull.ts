@@ -109,8 +109,10 @@ export const larkspindleHull: FindingSpec[] = [
           decision: 'accept-as-is',
           by: 'hesper',
           day: -20,
-          reason:
-            'Accepted until the next lay-up on the condition that readings are sent again before the boat is launched. Deck failure from this cause is not covered until the work is done.',
+          reason: 'Deck failure from this cause is not covered until the work is done.',
+          limit:
+            'A smaller headsail, the forward end of the track unused, readings sent again before launching',
+          limitDay: 150,
         },
       },
     ],

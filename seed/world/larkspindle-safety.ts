@@ -122,6 +122,33 @@ export const larkspindleSafety: FindingSpec[] = [
     harms: ['fire-explosion', 'injury'],
     references: ['ISO 13297 (electrical systems)', 'ISO 10133 (historical, in force when built)'],
     photos: [{ scene: 'battery-loose', caption: 'Domestic batteries, positive lead with melted insulation' }],
+    items: [
+      'Secure both batteries against movement in every direction',
+      'Remake the damaged lead of the forward battery',
+      'Cover the terminals',
+    ],
+    extensions: [
+      {
+        by: 'hesper',
+        day: -12,
+        dueDay: 21,
+        reason: 'The electrician has no free day before; the batteries stay disconnected until then.',
+      },
+    ],
+    comments: [
+      {
+        by: 'idony',
+        day: -13,
+        text: 'The electrician can come in five weeks. May the batteries stay disconnected until then?',
+        visibleTo: ['insurer'],
+      },
+      {
+        by: 'hesper',
+        day: -12,
+        text: 'Yes, with the terminals taped. I have moved the date.',
+        visibleTo: ['owner'],
+      },
+    ],
     state: 'returned',
     clearances: [
       {

@@ -55,7 +55,30 @@ export interface ClearanceSpec {
   workDoneDay: number;
   photos: PhotoSpec[];
   invoice?: InvoiceSpec;
-  decision?: { decision: Decision; by: string; day: number; reason: string };
+  decision?: {
+    decision: Decision;
+    by: string;
+    day: number;
+    reason: string;
+    /** With `accept-as-is`: within what, and the last day of it. */
+    limit?: string;
+    limitDay?: number;
+  };
+}
+
+/** More time given for a finding. Days count from the day of loading. */
+export interface ExtensionSpec {
+  by: string;
+  day: number;
+  dueDay: number;
+  reason: string;
+}
+
+export interface CommentSpec {
+  by: string;
+  day: number;
+  text: string;
+  visibleTo: PartyRole[];
 }
 
 export interface FindingSpec {
@@ -75,7 +98,11 @@ export interface FindingSpec {
   references: string[];
   photos: PhotoSpec[];
   state: FindingState;
+  /** What it asks for one by one. */
+  items?: string[];
   clearances?: ClearanceSpec[];
+  extensions?: ExtensionSpec[];
+  comments?: CommentSpec[];
 }
 
 export interface AttendanceSpec {
