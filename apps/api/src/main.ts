@@ -1,10 +1,12 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { JobData } from '@garboard/contract/jobs';
 import { openDatabase } from '@garboard/db/database';
 import { findChromium } from '@garboard/platform/chromium';
 import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
+import { openMetrics, serveMetrics } from '@garboard/platform/metrics';
 import { openObjectStore } from '@garboard/platform/object-store';
 import { repositoryRoot } from '@garboard/platform/paths';
 import { openQueue, queueConnection } from '@garboard/platform/queue';
@@ -12,6 +14,8 @@ import { onShutdown } from '@garboard/platform/shutdown';
 import { buildApp } from './app.ts';
 
 const env = readEnv();
+// An upload under way is given time to end.
+const shutdownMs = 20_000 + env.drainSeconds * 1000;
 const log = openLogger('api', env.logLevel);
 const databaseUrl = requiredDatabaseUrl(env);
 
@@ -20,6 +24,8 @@ const store = await openObjectStore(env.objectStoreUrl, env.dataDir);
 const connection = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 const queue = openQueue(connection, 'reports', log);
 const previews = openQueue<JobData<'finding.preview'>>(connection, 'previews', log);
+const metrics = openMetrics('api');
+let draining = false;
 const portalDir = join(repositoryRoot(), 'apps/portal/dist');
 
 const app = await buildApp({
@@ -29,6 +35,8 @@ const app = await buildApp({
   log,
   clock: () => new Date(),
   previews,
+  metrics,
+  draining: () => draining,
   probes: {
     database: async () => {
       await db.prisma.$queryRaw`SELECT 1`;
@@ -42,10 +50,22 @@ const app = await buildApp({
   portalDir: existsSync(join(portalDir, 'index.html')) ? portalDir : null,
 });
 
-onShutdown(log, async () => {
-  await app.close();
-  await queue.close();
-  await previews.close();
-  await db.close();
-});
+const scraped = env.metricsPort
+  ? await serveMetrics(metrics, { port: env.metricsPort, host: env.host })
+  : undefined;
+
+onShutdown(
+  log,
+  async () => {
+    // Balancers look every few seconds: until they have seen that this process is ending, it answers as before.
+    draining = true;
+    await sleep(env.drainSeconds * 1000);
+    await app.close();
+    await scraped?.close();
+    await queue.close();
+    await previews.close();
+    await db.close();
+  },
+  shutdownMs,
+);
 await app.listen({ port: env.port, host: env.host });

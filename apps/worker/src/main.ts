@@ -3,9 +3,11 @@ import { findChromium } from '@garboard/platform/chromium';
 import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
 import { openLogger } from '@garboard/platform/logger';
 import { openMailer } from '@garboard/platform/mail';
+import { openMetrics, serveMetrics } from '@garboard/platform/metrics';
 import { openObjectStore } from '@garboard/platform/object-store';
 import { queueConnection } from '@garboard/platform/queue';
 import { onShutdown } from '@garboard/platform/shutdown';
+import { measureJobs, measureQueues } from './measure.ts';
 import { WarmBrowser } from './render/browser.ts';
 import { startSignOfLife } from './sign-of-life.ts';
 import { startWorker } from './start-worker.ts';
@@ -23,13 +25,23 @@ const mail = openMailer({ smtpUrl: env.smtpUrl, dataDir: env.dataDir, from });
 const browser = new WarmBrowser(() => findChromium({ chromiumPath: env.chromiumPath, dataDir: env.dataDir }));
 const queue = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 
-const worker = await startWorker({ db, store, log, clock: () => new Date(), env, mail, browser, queue });
+const metrics = openMetrics('worker');
+const measureJob = measureJobs(metrics);
+
+const worker = await startWorker({
+  ...{ db, store, log, clock: () => new Date(), env, mail, browser, queue, measureJob },
+});
+measureQueues(metrics, { db, queues: worker.queues });
+const scraped = env.metricsPort
+  ? await serveMetrics(metrics, { port: env.metricsPort + 1, host: env.host })
+  : undefined;
 const life = startSignOfLife({ db, log });
 onShutdown(
   log,
   async () => {
     life.stop();
     await worker.close();
+    await scraped?.close();
     mail.close();
     await db.close();
   },

@@ -22,6 +22,9 @@ async function outcome(probe: () => Promise<void>): Promise<'ok' | string> {
 export function healthRoutes(app: FastifyInstance, deps: Deps): void {
   app.get('/health/live', async () => ({ status: 'ok' }));
   app.get('/health/ready', async (request, reply) => {
+    if (deps.draining?.()) {
+      return reply.code(503).header('cache-control', 'no-store').send({ status: 'ending', parts: {} });
+    }
     const entries = await Promise.all(
       Object.entries(deps.probes).map(async ([name, probe]) => [name, await outcome(probe)] as const),
     );
