@@ -13,6 +13,7 @@ import './ui/styles/photos.css';
 import './ui/styles/reading.css';
 import './ui/styles/account.css';
 import './ui/styles/lists.css';
+import './ui/styles/clearance.css';
 import { QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -25,6 +25,8 @@ const Pairs = lazy(() => import('../pages/photos/before/Pairs.tsx'));
 const Library = lazy(() => import('../pages/library/Library.tsx'));
 const Findings = lazy(() => import('../pages/findings/Findings.tsx'));
 const FindingEditor = lazy(() => import('../pages/findings/FindingEditor.tsx'));
+const ClearancePage = lazy(() => import('../pages/clearance/ClearancePage.tsx'));
+const ReInspection = lazy(() => import('../pages/clearance/visit/ReInspection.tsx'));
 const FindingPage = lazy(() => import('../pages/clearance/FindingPage.tsx'));
 const Worksheets = lazy(() => import('../pages/worksheets/Worksheets.tsx'));
 const ChooseKind = lazy(() => import('../pages/worksheets/ChooseKind.tsx'));
@@ -229,6 +231,10 @@ function Pages() {
       {staff ? <Route path="/surveys/:id/review">{({ id }) => <Review id={id} />}</Route> : null}
       <Route path="/reports/:id">{({ id }) => <ReportPage key={id} id={id} />}</Route>
       {staff ? <Route path="/surveys/:id/report">{({ id }) => <Reports id={id} />}</Route> : null}
+      {staff ? <Route path="/surveys/:id/clearance">{({ id }) => <ClearancePage id={id} />}</Route> : null}
+      {staff ? (
+        <Route path="/surveys/:id/re-inspection">{({ id }) => <ReInspection key={id} id={id} />}</Route>
+      ) : null}
       {staff ? <Route path="/surveys/:id/history">{({ id }) => <History id={id} />}</Route> : null}
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
       <Route path="/recommendations" component={Recommendations} />

@@ -4,17 +4,19 @@ import type { Go } from './guard.ts';
 import { setGuard } from './guard.ts';
 import { holdWriting } from './writing.ts';
 
+/** Keeps a newer portal from taking the place of this one while something is being written. */
+export function useHeldWriting(writing: boolean) {
+  useEffect(() => (writing ? holdWriting() : undefined), [writing]);
+}
+
 /** Warns before the window is closed on unsaved writing, and keeps a newer portal from taking its place meanwhile. */
 export function useCloseWarning(unsaved: boolean) {
+  useHeldWriting(unsaved);
   useEffect(() => {
     if (!unsaved) return;
     const warn = (event: BeforeUnloadEvent) => event.preventDefault();
     window.addEventListener('beforeunload', warn);
-    const release = holdWriting();
-    return () => {
-      release();
-      window.removeEventListener('beforeunload', warn);
-    };
+    return () => window.removeEventListener('beforeunload', warn);
   }, [unsaved]);
 }
 

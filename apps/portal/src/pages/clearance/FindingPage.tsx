@@ -1,7 +1,6 @@
 import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
-import { findingStateLabels, harmLabels, systemLabels } from '@garboard/trade/vocabulary';
-import { useState } from 'react';
+import { harmLabels, systemLabels } from '@garboard/trade/vocabulary';
 import { Link } from 'wouter';
 import { pathOf } from '../../api/client.ts';
 import { isStatus } from '../../api/problems.ts';
@@ -12,17 +11,19 @@ import { ButtonLink } from '../../ui/Button.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { Facts } from '../../ui/Facts.tsx';
-import { httpLink, listed } from '../../ui/format.ts';
+import { listed } from '../../ui/format.ts';
 import { MoreList } from '../../ui/MoreList.tsx';
 import { Page } from '../../ui/Page.tsx';
-import { PhotoViewer } from '../../ui/PhotoViewer.tsx';
 import { DueDate, UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
-import { draftOfCost, showCost } from '../findings/costDraft.ts';
-import { PhotoFrame } from '../photos/PhotoFrame.tsx';
 import { EventSteps } from '../surveys/EventSteps.tsx';
 import { WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { Measured } from '../worksheets/Measured.tsx';
+import { Comments } from './Comments.tsx';
+import { limitWords } from './decide/Decided.tsx';
 import { Evidence } from './Evidence.tsx';
+import { Extensions, GiveTime } from './Extensions.tsx';
+import { FindingPhotos, FindingWords } from './FindingRead.tsx';
+import { stateWords } from './stateWords.ts';
 import { WithdrawFinding, Withdrawn } from './WithdrawFinding.tsx';
 
 /** One finding: what was seen, its photos, and what has been done about it since. */
@@ -40,6 +41,11 @@ export default function FindingPage({ id }: { id: string }) {
 }
 
 function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
+  const asked = finding.may.decide
+    ? 'Decide on the evidence'
+    : finding.may.sendEvidence
+      ? 'Send evidence'
+      : '';
   return (
     <Page
       title={`${finding.number}. ${finding.title}`}
@@ -51,8 +57,19 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
       }
       under={<UrgencyGauge urgency={finding.urgency} withinDays={finding.withinDays} />}
       action={
-        finding.may.edit ? (
-          <ButtonLink href={`/surveys/${survey.id}/findings/${finding.id}/edit`}>Edit the finding</ButtonLink>
+        asked || finding.may.edit ? (
+          <>
+            {asked ? (
+              <a className="button button-main" href="#evidence">
+                {asked}
+              </a>
+            ) : null}
+            {finding.may.edit ? (
+              <ButtonLink href={`/surveys/${survey.id}/findings/${finding.id}/edit`}>
+                Edit the finding
+              </ButtonLink>
+            ) : null}
+          </>
         ) : null
       }
     >
@@ -60,9 +77,10 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
         {finding.withdrawal ? <Withdrawn withdrawal={finding.withdrawal} timeZone={survey.timeZone} /> : null}
         <Facts
           facts={[
-            ['State', <strong key="state">{findingStateLabels[finding.state]}</strong>],
-            ...(finding.requiresClearing
-              ? [['Due', <DueDate key="due" dueOn={finding.dueOn} overdue={finding.overdue} />] as const]
+            ['State', <strong key="state">{stateWords(finding)}</strong>],
+            ...(finding.requiresClearing ? [['Due', <Due key="due" finding={finding} />] as const] : []),
+            ...(finding.limit
+              ? [['Within this limit', limitWords(finding.limit.text, finding.limit.until)] as const]
               : []),
             ['System', systemLabels[finding.system]],
             ...(finding.harms.length
@@ -70,19 +88,17 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
               : []),
           ]}
         />
-        <div className="stack">
-          <Passage title="What was seen" text={finding.observed} />
-          <Passage title="Why it matters" text={finding.consequence} />
-          <Passage title="What to do" text={finding.recommendation} />
-          {finding.cost ? (
-            <Passage title="Cost to put right" text={showCost(draftOfCost(finding.cost))} />
-          ) : null}
-          <References references={finding.references} />
-        </div>
+        <FindingWords finding={finding} />
         <FindingPhotos finding={finding} />
         <Measured worksheets={finding.worksheets} href={(id) => `/worksheets/${id}`} />
         {mayDo('evidence.read', survey) && finding.state !== 'draft' && mayBeCleared(finding) ? (
-          <Evidence survey={survey} finding={finding} />
+          <>
+            <Extensions finding={finding} timeZone={survey.timeZone} />
+            <Evidence survey={survey} finding={finding} />
+          </>
+        ) : null}
+        {mayDo('comment.read', survey) && finding.state !== 'draft' ? (
+          <Comments survey={survey} finding={finding} />
         ) : null}
         {mayDo('finding.preview', survey) && finding.state !== 'withdrawn' ? (
           <p>
@@ -98,80 +114,20 @@ function FindingOf({ survey, finding }: { survey: Survey; finding: Finding }) {
   );
 }
 
+/** The last day, and the way to a later one. */
+function Due({ finding }: { finding: Finding }) {
+  return (
+    <>
+      <DueDate dueOn={finding.dueOn} overdue={finding.overdue} />
+      {finding.may.extend ? <GiveTime finding={finding} /> : null}
+    </>
+  );
+}
+
 /** Also a note may have had evidence sent, where the firm's rule has changed since. */
 function mayBeCleared(finding: Finding): boolean {
   return (
     finding.requiresClearing || finding.may.sendEvidence || finding.may.decide || finding.state !== 'open'
-  );
-}
-
-function Passage({ title, text }: { title: string; text: string }) {
-  if (!text) return null;
-  return (
-    <section>
-      <h2>{title}</h2>
-      <p className="text" dir="auto">
-        {text}
-      </p>
-    </section>
-  );
-}
-
-function References({ references }: { references: readonly string[] }) {
-  if (!references.length) return null;
-  return (
-    <section>
-      <h2>References</h2>
-      <ul className="plain-list">
-        {references.map((reference) => {
-          const address = httpLink(reference);
-          return (
-            <li key={reference}>
-              {address ? (
-                <a href={address} rel="noreferrer nofollow" target="_blank">
-                  {reference}
-                </a>
-              ) : (
-                reference
-              )}
-            </li>
-          );
-        })}
-      </ul>
-    </section>
-  );
-}
-
-function FindingPhotos({ finding }: { finding: Finding }) {
-  const [open, setOpen] = useState<number | null>(null);
-  if (!finding.photos.length) return null;
-  return (
-    <section className="stack">
-      <h2>Photos</h2>
-      <ul className="photos photos-large">
-        {finding.photos.map((photo, at) => (
-          <li key={photo.id}>
-            <PhotoFrame
-              photo={{ caption: photo.caption, images: { thumb: photo.images.screen ?? photo.images.thumb } }}
-              number={at + 1}
-              onOpen={() => setOpen(at)}
-            />
-            <p>{photo.caption}</p>
-          </li>
-        ))}
-      </ul>
-      {open === null ? null : (
-        <PhotoViewer
-          photos={finding.photos.map((photo) => ({
-            id: photo.id,
-            src: photo.images.screen ?? photo.images.thumb ?? '',
-            caption: photo.caption,
-          }))}
-          startAt={open}
-          onClose={() => setOpen(null)}
-        />
-      )}
-    </section>
   );
 }
 

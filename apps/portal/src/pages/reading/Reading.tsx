@@ -11,6 +11,7 @@ import { Facts } from '../../ui/Facts.tsx';
 import { formatDay, formatInstantDay } from '../../ui/format.ts';
 import { Page } from '../../ui/Page.tsx';
 import { Table } from '../../ui/Table.tsx';
+import { Visits } from '../clearance/visit/Visits.tsx';
 import { documentName } from '../reports/DocumentTable.tsx';
 import { WithSurvey } from '../surveys/SurveyFrame.tsx';
 import { vesselFacts } from '../vessels/vesselWords.ts';
@@ -52,6 +53,7 @@ function ReadingOf({ survey }: { survey: Survey }) {
         ) : (
           <NotIssued held={survey.held} />
         )}
+        {survey.issuedAt && mayDo('evidence.read', survey) ? <Visits survey={survey} /> : null}
         {latest ? <Issued report={latest} /> : null}
         <Documents survey={survey} reports={issued} />
         {mayDo('visit.read', survey) || mayDo('quotation.read', survey) ? <Arranged survey={survey} /> : null}

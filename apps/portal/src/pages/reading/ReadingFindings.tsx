@@ -18,6 +18,7 @@ import { count } from '../../ui/format.ts';
 import type { Column } from '../../ui/Table.tsx';
 import { Table } from '../../ui/Table.tsx';
 import { DueDate, UrgencyGauge } from '../../ui/UrgencyGauge.tsx';
+import { stateWords } from '../clearance/stateWords.ts';
 import { CostTotals } from '../findings/CostTotals.tsx';
 
 const { draft: _draft, ...issuedStateLabels } = findingStateLabels;
@@ -37,7 +38,7 @@ const columns: Column<Finding>[] = [
       </>
     ),
   },
-  { key: 'state', heading: 'State', cell: (finding) => findingStateLabels[finding.state] },
+  { key: 'state', heading: 'State', cell: (finding) => stateWords(finding) },
   {
     key: 'due',
     heading: 'Due',

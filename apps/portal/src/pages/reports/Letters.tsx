@@ -1,7 +1,7 @@
 import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
 import { decidedFindingStates } from '@garboard/trade/states';
-import { findingStateLabels, reportKindLabels } from '@garboard/trade/vocabulary';
+import { reportKindLabels } from '@garboard/trade/vocabulary';
 import { Link } from 'wouter';
 import { call } from '../../api/client.ts';
 import { useAction } from '../../api/queries.ts';
@@ -9,6 +9,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
 import { count } from '../../ui/format.ts';
+import { stateWords } from '../clearance/stateWords.ts';
 
 type Kind = 'clearance-letter' | 'status-letter' | 'recommendations' | 'summary' | 're-inspection';
 
@@ -39,7 +40,7 @@ export function Letters({ survey, findings }: { survey: Survey; findings: readon
                 <Link href={`/findings/${finding.id}`}>
                   {finding.number}. {finding.title}
                 </Link>
-                : {findingStateLabels[finding.state].toLowerCase()}
+                : {stateWords(finding).toLowerCase()}
               </li>
             ))}
           </ul>

@@ -62,7 +62,11 @@ export function SurveyFrame({
 
 /** The pages that belong to a section. */
 const pages = (place: string): string[] =>
-  place === '/engagement' ? [place, '/quotations', '/invoices'] : [place];
+  place === '/engagement'
+    ? [place, '/quotations', '/invoices']
+    : place === '/clearance'
+      ? [place, '/re-inspection']
+      : [place];
 
 function Sections({ survey }: { survey: Survey }) {
   const [path] = useLocation();
@@ -78,6 +82,7 @@ function Sections({ survey }: { survey: Survey }) {
     ['/parties', 'Parties'],
     ['/review', 'Review'],
     ['/report', 'Report'],
+    ...(survey.issuedAt ? [['/clearance', 'Clearance'] satisfies [string, string]] : []),
     ['/history', 'History'],
   ];
   const home = `/surveys/${survey.id}`;

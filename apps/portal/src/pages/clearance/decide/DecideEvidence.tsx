@@ -1,24 +1,17 @@
 import type { Clearance } from '@garboard/contract/clearances';
 import type { Decision } from '@garboard/trade/vocabulary';
-import { useState } from 'react';
-import { call } from '../../api/client.ts';
-import { fieldError } from '../../api/problems.ts';
-import { useAction } from '../../api/queries.ts';
-import { Button } from '../../ui/Button.tsx';
-import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
-import { RadioGroup, TextArea } from '../../ui/Field.tsx';
-
-const choices: Record<Decision, string> = {
-  accept: 'Accept: it has been put right',
-  return: 'Return: something is still missing',
-  'accept-as-is': 'Accept as it is: not put right, acceptable within a limit',
-};
-
-const reasonLabels: Record<Decision, string> = {
-  accept: 'Remark',
-  return: 'What is still missing',
-  'accept-as-is': 'The limit within which it is accepted',
-};
+import { useQueryClient } from '@tanstack/react-query';
+import { call } from '../../../api/client.ts';
+import { isStatus } from '../../../api/problems.ts';
+import { useAction } from '../../../api/queries.ts';
+import { useKeptDraft } from '../../../app/keptDraft.ts';
+import { useHeldWriting } from '../../../app/leaving.tsx';
+import { useMe } from '../../../app/session.tsx';
+import { Button } from '../../../ui/Button.tsx';
+import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
+import { Checkbox } from '../../../ui/Field.tsx';
+import { DecideOne } from './DecideOne.tsx';
+import { bodyOf, type DecisionDraft, undecided } from './decisionDraft.ts';
 
 const said: Record<Decision, string> = {
   accept: 'Accepted. The finding is cleared.',
@@ -26,53 +19,95 @@ const said: Record<Decision, string> = {
   'accept-as-is': 'Accepted as it is, with the limit you stated.',
 };
 
-/** The decision on evidence; it is final. */
-export function DecideEvidence({ clearance }: { clearance: Clearance }) {
-  const [decision, setDecision] = useState<Decision | ''>('');
-  const [reason, setReason] = useState('');
+const touches = [
+  'listClearances',
+  'getFinding',
+  'listFindings',
+  'listFindingEvents',
+  'listRecommendations',
+  'getSurvey',
+  'listSurveys',
+] as const;
+
+/** The decision on evidence, for all of it or item by item; it is final. */
+export function DecideEvidence({
+  clearance,
+  onTooLate,
+}: {
+  clearance: Clearance;
+  /** Told of the refusal when somebody else decided first. */
+  onTooLate: (error: unknown) => void;
+}) {
+  const queryClient = useQueryClient();
+  const draft = useKeptDraft<DecisionDraft>(useMe().person.id, `decision:${clearance.id}`, () => ({
+    whole: undecided,
+    apart: false,
+    items: {},
+  }));
   const decide = useAction({
-    run: (body: { decision: Decision; reason: string }) =>
-      call('decideClearance', { params: { id: clearance.id }, body }),
-    done: (_, body) => said[body.decision],
-    touches: [
-      'listClearances',
-      'getFinding',
-      'listFindings',
-      'listFindingEvents',
-      'listRecommendations',
-      'getSurvey',
-      'listSurveys',
-    ],
+    run: async (now: DecisionDraft) => {
+      try {
+        return await call('decideClearance', { params: { id: clearance.id }, body: bodyOf(now, clearance) });
+      } catch (error) {
+        if (isStatus(error, 409)) {
+          onTooLate(error);
+          const touched = new Set<unknown>(touches);
+          void queryClient.invalidateQueries({ predicate: ({ queryKey }) => touched.has(queryKey[0]) });
+        }
+        throw error;
+      }
+    },
+    done: (_, { apart, whole }) =>
+      apart || !whole.decision ? 'Decided, item by item.' : said[whole.decision],
+    touches,
+    onDone: () => void draft.drop(),
   });
+  const { value, set } = draft;
+  useHeldWriting(Boolean(value?.whole.decision || value?.apart));
+  if (!value) return null;
+  const several = clearance.items.length > 1;
+  const final = 'It can’t be changed afterwards.';
   return (
     <form
       className="stack measure section"
       onSubmit={(event) => {
         event.preventDefault();
-        if (decision) decide.run({ decision, reason });
+        decide.run(value);
       }}
     >
-      <RadioGroup
-        label="Your decision"
-        required
-        hint="It can't be changed afterwards."
-        name={`decision-${clearance.id}`}
-        value={decision}
-        options={choices}
-        onChange={setDecision}
-      />
-      {decision ? (
-        <TextArea
-          label={reasonLabels[decision]}
-          optional={decision === 'accept'}
-          required={decision !== 'accept'}
-          maxLength={4000}
-          value={reason}
-          onChange={setReason}
-          error={fieldError(decide.error, '/reason')}
+      {several ? (
+        <Checkbox
+          label={`Decide on each of the ${clearance.items.length} items by itself`}
+          checked={value.apart}
+          onChange={(apart) => set({ ...value, apart })}
         />
       ) : null}
-      <ErrorNotice error={decide.error} />
+      {value.apart ? (
+        <>
+          <p>{final}</p>
+          {clearance.items.map(({ itemId, text }, at) => (
+            <DecideOne
+              key={itemId}
+              label={text}
+              name={`decision-${itemId}`}
+              pointer={`/items/${at}`}
+              value={value.items[itemId] ?? undecided}
+              set={(one) => set({ ...value, items: { ...value.items, [itemId]: one } })}
+              error={decide.error}
+            />
+          ))}
+        </>
+      ) : (
+        <DecideOne
+          label="Your decision"
+          hint={final}
+          name={`decision-${clearance.id}`}
+          value={value.whole}
+          set={(whole) => set({ ...value, whole })}
+          error={decide.error}
+        />
+      )}
+      {isStatus(decide.error, 409) ? null : <ErrorNotice error={decide.error} />}
       <div className="actions">
         <Button kind="main" type="submit" busy={decide.busy} busyLabel="Recording…">
           Record the decision
