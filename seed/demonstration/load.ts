@@ -7,6 +7,7 @@ import { underWay } from '../interrupted-load.ts';
 import { world } from '../world/index.ts';
 import { photoScenes } from '../world/photos.ts';
 import { castPeople } from './cast.ts';
+import { setRates } from './engagement.ts';
 import { drawAll } from './photos.ts';
 import { openPress } from './press.ts';
 import type { LoadInput, Stage } from './stage.ts';
@@ -26,6 +27,7 @@ export async function loadDemonstration(input: LoadInput): Promise<void> {
     actors: new Map(),
   };
   const signIns = await castPeople(stage, world);
+  await setRates(stage, world);
   const vesselIds = await recordVessels(stage, world);
   const planned = photoScenes(world, stage.loadedAt);
   const drawn = new Map<string, AcceptedFile>();

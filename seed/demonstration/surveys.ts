@@ -12,6 +12,7 @@ import { updateSurvey } from '@garboard/core/surveys/update-survey';
 import { createVessel } from '@garboard/core/vessels/create-vessel';
 import { createWorksheet } from '@garboard/core/worksheets/create-worksheet';
 import { partyRoleLabels } from '@garboard/trade/vocabulary';
+import { world } from '../world/index.ts';
 import type { PlannedPhoto } from '../world/photos.ts';
 import type {
   CoverageSpec,
@@ -22,6 +23,7 @@ import type {
   World,
 } from '../world/types.ts';
 import { answerSystems, listEquipment } from './aboard.ts';
+import { playEngagement } from './engagement.ts';
 import { playEvidence } from './evidence.ts';
 import type { Press } from './press.ts';
 import { shareReport } from './shares.ts';
@@ -86,6 +88,10 @@ export async function playSurvey(stage: Stage, press: Press, props: Props): Prom
       }),
     );
   }
+  await playEngagement(stage, {
+    ...{ survey, surveyId: id, day: firstDay - 4 },
+    lengthM: world.vessels.find(({ key }) => key === survey.vessel)?.lengthOverallM ?? 0,
+  });
   const photoIds = await uploadAll(stage, props, id);
   const findingIds = new Map<string, string>();
   for (const finding of survey.findings) {

@@ -88,6 +88,7 @@ export const surveys: SurveySpec[] = [
     parties: [
       { role: 'owner', person: 'idony', released: false, pays: true },
       { role: 'insurer', person: 'hesper', released: false },
+      { role: 'yard', person: 'gethin', released: false },
     ],
     photos: [],
     findings: [],

@@ -1,6 +1,7 @@
 import type { Cost } from '@garboard/trade/costs';
 import type { Reached } from '@garboard/trade/coverage';
 import type { BoatPlace } from '@garboard/trade/drawing/boat-places';
+import type { ReleaseRule } from '@garboard/trade/engagement';
 import type {
   AttendanceCondition,
   Decision,
@@ -173,6 +174,41 @@ export interface FirmSpec {
   phone: string;
   timeZone: string;
   currency: string;
+}
+
+/** What a firm charges, in minor units of its currency, and on what terms. */
+export interface RatesSpec {
+  firm: string;
+  perLength: number;
+  perHour: number;
+  /** For a kilometre. */
+  perDistance: number;
+  minimum: number;
+  releaseRule: ReleaseRule;
+  paymentWords: string;
+  terms: string;
+}
+
+/** How far the business around a survey has come. */
+export interface EngagementSpec {
+  /** Key of the survey. */
+  survey: string;
+  hours: number;
+  /** Kilometres there and back. */
+  travel: number;
+  accepted: boolean;
+  invoiced: boolean;
+  paid?: 'whole' | 'half';
+  visit?: {
+    /** Days from the day of loading. */
+    day: number;
+    place: string;
+    note: string;
+    /** Roles of those asked. */
+    asks: PartyRole[];
+    /** Who has confirmed, by key, with what they said. */
+    answers: Record<string, string>;
+  };
 }
 
 export interface PersonSpec {
