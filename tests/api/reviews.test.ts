@@ -145,7 +145,10 @@ describe('a review', () => {
     const notices = await inTransaction(server.db, [], (tx) =>
       tx.outbox.findMany({ where: { job: 'event.fan-out' }, orderBy: { id: 'asc' } }),
     );
-    const told = notices.map(({ data }) => (data as { personIds: string[] }).personIds);
+    const told = notices.flatMap(({ data }) => {
+      const { personIds } = data as { personIds?: string[] };
+      return personIds ? [personIds] : [];
+    });
     expect(told).toEqual([[firm.principal.id], [firm.surveyor.id], [], [firm.surveyor.id]]);
   });
 

@@ -281,3 +281,31 @@ it('gathers a daily digest at seven by the person’s clock, and leaves out who 
   expect((await server.as(other).get('/v1/notices').expect(200)).body.items).toEqual([]);
   expect((await server.as(other).get('/v1/notices/unread').expect(200)).body).toEqual({ unread: 0 });
 });
+
+it('an invitation that a server refuses is shown beside the party, until a server takes mail for it', async () => {
+  const gone = 'gone@harbour.example';
+  let refuses = true;
+  const smtp = await startSmtp(0, {
+    onRcptTo({ address }, _session, done) {
+      const no = refuses && address === gone;
+      done(no ? Object.assign(new Error('5.1.1 no such mailbox'), { responseCode: 550 }) : null);
+    },
+  });
+  const post = workerTo(smtp);
+  const path = `/v1/surveys/${scene.surveyId}/parties`;
+  await scene.surveyor.post(path).send({ role: 'owner', name: 'O', email: gone }).expect(201);
+  await expect(post.work(['mail.invitation'])).rejects.toThrow('no such mailbox');
+  const stands = async () =>
+    (await scene.surveyor.get(path).expect(200)).body.items.map(
+      (p: { mailRefused: boolean }) => p.mailRefused,
+    );
+  expect(await stands()).toEqual([true]);
+  refuses = false;
+  await scene.surveyor.post(path).send({ role: 'buyer', name: 'O', email: gone }).expect(201);
+  await post.work(['mail.invitation']);
+  expect(await stands()).toEqual([false, false]);
+  // Whoever has no account yet gets the link and no notice of it beside.
+  await round(post);
+  await round(post, 2 * minute);
+  expect(mailsTo(gone).map((mail) => mail.subject)).toEqual(['Your invitation to Garboard']);
+});

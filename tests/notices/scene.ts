@@ -31,11 +31,11 @@ export function mailWorker(server: TestServer, mail: Mailer) {
       worker.now = new Date(worker.now.getTime() + ms);
     },
     /** Does what waits in the outbox, and what comes of that. */
-    async work(): Promise<void> {
+    async work(jobs = mailJobs): Promise<void> {
       for (;;) {
         const rows = await inTransaction(server.db, [], async (tx) => {
           const waiting = await tx.outbox.findMany({
-            where: { job: { in: mailJobs }, dispatchedAt: null },
+            where: { job: { in: jobs }, dispatchedAt: null },
             orderBy: { id: 'asc' },
           });
           await tx.outbox.updateMany({

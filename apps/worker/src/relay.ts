@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { queueOf } from '@garboard/contract/jobs';
+import { attemptsOf, queueOf } from '@garboard/contract/jobs';
 import { markDispatched, takeWaiting } from '@garboard/core/outbox/dispatch';
 import { type Database, inTransaction } from '@garboard/db/database';
 import type { Logger } from '@garboard/platform/logger';
@@ -9,7 +9,6 @@ export type QueueName = (typeof queueOf)[keyof typeof queueOf];
 export type Queues = Readonly<Record<QueueName, Pick<JobQueue<unknown>, 'add'>>>;
 
 const batchSize = 100;
-const attempts = 5;
 const longestWaitMs = 10_000;
 
 export interface RelayOptions {
@@ -35,7 +34,7 @@ export async function relayBatch({ db, queues, clock }: RelayOptions): Promise<n
     const batches = new Map<QueueName, NewJob<unknown>[]>();
     for (const { id, job, data } of rows) {
       const batch = batches.get(queueOf[job]) ?? [];
-      batch.push({ id, name: job, data, attempts, backoffMs: 2_000 });
+      batch.push({ id, name: job, data, attempts: attemptsOf(job), backoffMs: 2_000 });
       batches.set(queueOf[job], batch);
     }
     for (const [name, batch] of batches) await queues[name].add(batch);

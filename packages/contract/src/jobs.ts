@@ -55,4 +55,11 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
   'webhook.deliver': 'webhooks',
   'finding.preview': 'previews',
 };
+/**
+ * How often a job may be tried in all, the waits doubling from two seconds: messages that aren't gathered go on for
+ * four hours, as a mail server may be away for as long.
+ */
+export const attemptsOf = (job: JobName): number =>
+  job === 'mail.invitation' || job === 'mail.sign-in-link' || job === 'mail.account-change' ? 14 : 5;
+
 export const queueNames = ['reports', 'previews', 'images', 'errands', 'webhooks'] as const;

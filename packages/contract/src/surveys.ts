@@ -133,6 +133,7 @@ export const party = z
     findingIds: z.array(id).meta({ description: 'Of a yard: the findings it is asked to put right' }),
     viewedAt: instant.nullable().meta({ description: 'When they last opened an issued document here' }),
     joined: z.boolean().meta({ description: 'Whether they have chosen a password' }),
+    mailRefused: z.boolean().meta({ description: 'Whether mail servers refuse their address' }),
     createdAt: instant,
   })
   .meta({ id: 'Party' });

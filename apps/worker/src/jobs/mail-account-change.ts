@@ -2,6 +2,7 @@ import type { AccountChange, JobData } from '@garboard/contract/jobs';
 import { inTransaction } from '@garboard/db/database';
 import type { JobDeps } from '../job-deps.ts';
 import { mailPage } from './mail-page.ts';
+import { sendToAddress } from './send-to-address.ts';
 
 const words: Record<AccountChange, { subject: string; sentence: string }> = {
   'password-changed': {
@@ -39,12 +40,12 @@ export async function mailAccountChangeJob(
   deps: JobDeps,
   { messageId, personId, change }: JobData<'mail.account-change'>,
 ): Promise<void> {
-  const { db, env, mail } = deps;
+  const { db, env } = deps;
   const person = await inTransaction(db, [], (tx) => tx.person.findUnique({ where: { id: personId } }));
   if (!person) return;
   const { subject, sentence } = words[change];
   const address = `${env.publicUrl}/account`;
-  await mail.sendMail({
+  await sendToAddress(deps, {
     to: person.email,
     // The same message however often it is tried.
     messageId: `${messageId}@${new URL(env.publicUrl).hostname}`,

@@ -1,4 +1,5 @@
 import type { Ctx } from '../context.ts';
+import { addressRefused } from './address-standing.ts';
 
 /** A sender that dies is given up after this long, in milliseconds; longer than any mail server may take. */
 const leaseMs = 10 * 60_000;
@@ -67,17 +68,7 @@ export async function settleMail(
       ...(state === 'sent' ? { sentAt: now } : {}),
     },
   });
-  if (outcome.state === 'refused' && outcome.address) await stopMailing(tx, mail.personId, outcome, now);
-}
-
-async function stopMailing(
-  tx: Ctx['tx'],
-  personId: string,
-  { problem }: { problem: string },
-  now: Date,
-): Promise<void> {
-  await tx.person.updateMany({
-    where: { id: personId, mailProblem: null },
-    data: { mailProblem: problem, mailProblemAt: now },
-  });
+  if (outcome.state === 'refused' && outcome.address) {
+    await addressRefused({ tx, clock }, { id: mail.personId, problem: outcome.problem });
+  }
 }

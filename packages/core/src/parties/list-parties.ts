@@ -9,7 +9,7 @@ import { notFound } from '../problems.ts';
 import { loadSurvey } from '../surveys/load-survey.ts';
 
 const withPerson = {
-  person: { select: { email: true, joinedAt: true } },
+  person: { select: { email: true, joinedAt: true, mailProblem: true } },
   findings: { select: { findingId: true }, orderBy: { findingId: 'asc' } },
 } satisfies Prisma.PartyInclude;
 type PartyRow = Prisma.PartyGetPayload<{ include: typeof withPerson }>;
@@ -33,6 +33,7 @@ async function presentParties(ctx: Ctx, surveyId: string, rows: readonly PartyRo
     findingIds: row.findings.map((finding) => finding.findingId),
     viewedAt: viewed.get(row.personId)?.toISOString() ?? null,
     joined: row.person.joinedAt !== null,
+    mailRefused: row.person.mailProblem !== null,
     createdAt: row.createdAt.toISOString(),
   }));
 }

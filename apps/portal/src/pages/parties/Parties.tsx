@@ -74,7 +74,12 @@ function PartiesOf({ survey }: { survey: Survey }) {
     {
       key: 'joined',
       heading: 'Invitation',
-      cell: (party) => (party.joined ? 'Accepted' : 'Sent, not yet accepted'),
+      cell: (party) => (
+        <>
+          {party.joined ? 'Accepted' : 'Sent, not yet accepted'}
+          {party.mailRefused ? <small>Mail to this address is refused: is it right?</small> : null}
+        </>
+      ),
     },
     {
       key: 'access',
