@@ -94,7 +94,7 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
     await surveyor.find('button', 'Sign in');
     await surveyor.picture('01-sign-in');
     await surveyor.signIn(cast.surveyor, password);
-    await surveyor.reads('No surveys yet');
+    await surveyor.reads('No open surveys');
     await surveyor.follow('New survey');
     await surveyor.press('Enter a new vessel');
     await surveyor.fill('Name', 'Saltmeadow');

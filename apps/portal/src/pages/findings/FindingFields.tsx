@@ -12,6 +12,7 @@ import { CostFields } from './CostFields.tsx';
 import type { FindingDraft } from './findingDraft.ts';
 import { findingLabels as labels } from './findingDraft.ts';
 import { GradingHelp } from './GradingHelp.tsx';
+import { ItemsField } from './ItemsField.tsx';
 import { useHullKind } from './useHullKind.ts';
 import { WhereOnBoat } from './WhereOnBoat.tsx';
 
@@ -80,6 +81,7 @@ export function FindingFields({
         onChange={(recommendation) => set({ recommendation })}
         error={fieldError(error, '/recommendation')}
       />
+      <ItemsField items={draft.items} onChange={(items) => set({ items })} error={error} />
       <RadioGroup
         label={labels.urgency}
         required
@@ -102,6 +104,18 @@ export function FindingFields({
           value={draft.withinDays}
           onChange={(withinDays) => set({ withinDays })}
           error={fieldError(error, '/withinDays')}
+        />
+      ) : null}
+      {draft.urgency && draft.urgency !== 'note' ? (
+        <TextField
+          label={labels.dueOnSet}
+          optional
+          hint="If left empty, it follows from how soon and from the firm’s own rule, counted from the day of issue."
+          short
+          type="date"
+          value={draft.dueOnSet}
+          onChange={(dueOnSet) => set({ dueOnSet })}
+          error={fieldError(error, '/dueOnSet')}
         />
       ) : null}
       <GradingHelp draft={draft} set={set} />

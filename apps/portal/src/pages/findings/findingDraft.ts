@@ -5,9 +5,15 @@ import type { Harm, System, Urgency } from '@garboard/trade/vocabulary';
 import { harmLabels, systemLabels } from '@garboard/trade/vocabulary';
 import type { CallArgs } from '../../api/client.ts';
 import { Incomplete } from '../../api/problems.ts';
-import { count, listed } from '../../ui/format.ts';
+import { count, formatDay, listed } from '../../ui/format.ts';
 import { urgencyText } from '../../ui/UrgencyGauge.tsx';
 import { type CostDraft, costFrom, draftOfCost, showCost } from './costDraft.ts';
+
+/** One of several things to be put right; named here already, so that saving it twice keeps it one. */
+export interface ItemDraft {
+  id: string;
+  text: string;
+}
 
 /** A finding as it is being written. */
 export interface FindingDraft {
@@ -22,6 +28,9 @@ export interface FindingDraft {
   /** One a line. */
   references: string;
   photoIds: string[];
+  items: ItemDraft[];
+  /** A last day of its own, or empty. */
+  dueOnSet: string;
   position: BoatPlace | null;
   cost: CostDraft;
   severity: Grading['severity'] | null;
@@ -41,6 +50,8 @@ export const findingLabels: Record<keyof FindingDraft, string> = {
   harms: 'What could come of it',
   references: 'References',
   photoIds: 'Photos',
+  items: 'To be put right one by one',
+  dueOnSet: 'Due on a day of its own',
   position: 'Where on the boat',
   cost: 'Cost to put right',
   severity: 'Severity of the worst that can credibly happen',
@@ -61,6 +72,8 @@ export function draftOf(finding: Finding | null, photoIds: readonly string[] = [
     harms: finding?.harms ?? [],
     references: finding?.references.join('\n') ?? '',
     photoIds: finding?.photoIds ?? [...photoIds],
+    items: finding?.items.map(({ id, text }) => ({ id, text })) ?? [],
+    dueOnSet: finding?.dueOnSet ?? '',
     position: finding?.position ? placeOf(finding.position) : null,
     cost: draftOfCost(finding?.cost ?? null),
     severity: finding?.grading?.severity ?? null,
@@ -103,6 +116,8 @@ export function bodyOf(draft: FindingDraft): CallArgs<'createFinding'>['body'] {
       .map((reference) => reference.trim())
       .filter(Boolean),
     photoIds: draft.photoIds,
+    items: draft.items.filter((item) => item.text.trim()),
+    dueOnSet: urgency !== 'note' && draft.dueOnSet ? draft.dueOnSet : null,
     position: draft.position,
     cost,
     grading: severity && probability ? { severity, probability } : null,
@@ -127,6 +142,10 @@ export function showField(
     case 'photoIds':
       if (!draft.photoIds.length) return '';
       return `${count(draft.photoIds.length, 'photo')}: ${draft.photoIds.map(photoNumber).join(', ')}`;
+    case 'items':
+      return draft.items.map((item) => item.text).join('\n');
+    case 'dueOnSet':
+      return draft.dueOnSet ? formatDay(draft.dueOnSet) : '';
     case 'position':
       return draft.position ? placeInWords(draft.position) : '';
     case 'cost':

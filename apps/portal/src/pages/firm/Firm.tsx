@@ -7,6 +7,7 @@ import { MoreList } from '../../ui/MoreList.tsx';
 import { Page } from '../../ui/Page.tsx';
 import { Table } from '../../ui/Table.tsx';
 import { AddColleague } from './AddColleague.tsx';
+import { DueDates } from './DueDates.tsx';
 import { FirmDetails } from './FirmDetails.tsx';
 import { FirmRates } from './FirmRates.tsx';
 import { FirmTerms } from './FirmTerms.tsx';
@@ -30,6 +31,7 @@ export default function Firm() {
     <Page title={firm.data.name} over="Firm">
       <div className="stack-wide">
         <FirmDetails firm={firm.data} editable={principal} />
+        <DueDates firm={firm.data} editable={principal} />
         <FirmRates firmId={id} editable={principal} />
         <FirmTerms firmId={id} editable={principal} />
         <SigningKey firmId={id} editable={principal} />

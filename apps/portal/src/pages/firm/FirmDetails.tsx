@@ -19,7 +19,7 @@ const measureLabels: Record<MeasureSystem, string> = {
 
 type FirmAnswer = Answer<'getFirm'>;
 
-/** Name, address and how strictly the firm follows up; the principal may change them. */
+/** Name, address and how its documents are made; the principal may change them. */
 export function FirmDetails({ firm, editable }: { firm: FirmAnswer; editable: boolean }) {
   const [editing, setEditing] = useState(false);
   if (editing) return <Editor firm={firm} onClose={() => setEditing(false)} />;
@@ -38,10 +38,6 @@ export function FirmDetails({ firm, editable }: { firm: FirmAnswer; editable: bo
           ['Documents are printed on', paperLabels[firm.paper]],
           ['Measures in documents', measureLabels[firm.measures]],
           [
-            'Findings for the next lay-up',
-            firm.layupRequiresClearing ? 'Must be cleared too' : 'Need no clearing',
-          ],
-          [
             'Before a report is issued',
             firm.reviewRequired ? 'A second surveyor approves it' : 'No review asked',
           ],
@@ -58,7 +54,6 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
   const [address, setAddress] = useState(firm.addressLines.join('\n'));
   const [email, setEmail] = useState(firm.email ?? '');
   const [phone, setPhone] = useState(firm.phone ?? '');
-  const [layup, setLayup] = useState(firm.layupRequiresClearing);
   const [paper, setPaper] = useState(firm.paper);
   const [measures, setMeasures] = useState(firm.measures);
   const [review, setReview] = useState(firm.reviewRequired);
@@ -82,7 +77,6 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
             .filter(Boolean),
           email: email.trim() || null,
           phone: phone.trim() || null,
-          layupRequiresClearing: layup,
           reviewRequired: review,
           paper,
           measures,
@@ -139,11 +133,6 @@ function Editor({ firm, onClose }: { firm: FirmAnswer; onClose: () => void }) {
           onChange={(value) => value && setMeasures(value)}
         />
       </div>
-      <Checkbox
-        label="Findings for the next haul-out or lay-up must be cleared too"
-        checked={layup}
-        onChange={setLayup}
-      />
       <Checkbox
         label="A second surveyor approves every report before it is issued"
         checked={review}
