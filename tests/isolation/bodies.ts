@@ -54,6 +54,7 @@ export const bodies: Record<string, object | ((ids: Record<string, string>) => o
     ...{ date: '2026-06-01', place: 'Hard 3', condition: 'ashore' },
     items: [{ findingId: ids.findings, outcome: 'put-right' }],
   }),
+  eraseMe: { email: 'somebody@else.example' },
   createWebhookEndpoint: (ids) => ({
     ...{ firmId: ids.firms ?? newId(), role: 'insurer', label: 'x', url: 'https://x.example/' },
     kinds: ['report.issued'],

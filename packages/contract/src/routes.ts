@@ -7,6 +7,7 @@ import { findingsRoutes } from './routes/findings.ts';
 import { invoiceRoutes } from './routes/invoices.ts';
 import { listsRoutes } from './routes/lists.ts';
 import { noticesRoutes } from './routes/notices.ts';
+import { ownDataRoutes } from './routes/own-data.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { photosRoutes } from './routes/photos.ts';
 import { reportsRoutes } from './routes/reports.ts';
@@ -38,6 +39,7 @@ export const routes = {
   ...shareLinkRoutes,
   ...engagementRoutes,
   ...invoiceRoutes,
+  ...ownDataRoutes,
   ...webhookRoutes,
   ...verificationRoutes,
 } satisfies Record<string, Route>;

@@ -1,4 +1,4 @@
-import type { Database, Tx } from './database.ts';
+import { type Database, type Tx, widen } from './database.ts';
 
 /** Who a session belongs to and which firms that person is entitled to touch. */
 export interface SessionRow {
@@ -73,6 +73,12 @@ export async function findShareViewing(
 export async function allFirmIds(db: Database): Promise<string[]> {
   const rows = await db.prisma.$queryRaw<{ ids: string[] | null }[]>`SELECT garboard_all_firms() AS ids`;
   return rows[0]?.ids ?? [];
+}
+
+/** Widens the running transaction to every firm: for what a person has left with any, whoever may see it now. */
+export async function widenToAll(tx: Tx): Promise<void> {
+  const rows = await tx.$queryRaw<{ ids: string[] | null }[]>`SELECT garboard_all_firms() AS ids`;
+  await widen(tx, rows[0]?.ids ?? []);
 }
 
 /** Every firm that has a record of events, those whose own row is gone among them. */

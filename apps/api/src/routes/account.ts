@@ -1,6 +1,8 @@
 import { createApiKey } from '@garboard/core/api-keys/create-api-key';
 import { listApiKeys } from '@garboard/core/api-keys/list-api-keys';
 import { revokeApiKey } from '@garboard/core/api-keys/revoke-api-key';
+import { erasePerson } from '@garboard/core/own-data/erase-person';
+import { exportOwnData } from '@garboard/core/own-data/export-own-data';
 import { askSignInLink } from '@garboard/core/people/ask-sign-in-link';
 import { beginSecondFactor } from '@garboard/core/people/begin-second-factor';
 import { changePassword } from '@garboard/core/people/change-password';
@@ -59,10 +61,15 @@ export function accountRoutes(app: FastifyInstance, deps: Deps): void {
     serve(guarded, deps, 'renewRecoveryCodes', async (ctx, { body, request: { sessionHash } }) =>
       renewRecoveryCodes(ctx, { ...body, sessionHash, sealer: await sealing() }),
     );
+    serve(guarded, deps, 'eraseMe', async (ctx, { body, request: { sessionHash }, reply }) => {
+      await erasePerson(ctx, { ...body, currentPassword: body.currentPassword, sessionHash });
+      reply.clearCookie(sessionCookie(publicUrl), cookie);
+    });
     serve(guarded, deps, 'createApiKey', (ctx, { body, request: { sessionHash } }) =>
       createApiKey(ctx, { ...body, sessionHash }),
     );
   });
+  serve(app, deps, 'exportOwnData', (ctx) => exportOwnData(ctx));
   serve(app, deps, 'deleteSession', async (ctx, { request, reply }) => {
     await signOut(ctx, request.sessionHash);
     reply.clearCookie(sessionCookie(publicUrl), cookie);
