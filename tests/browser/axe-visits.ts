@@ -377,6 +377,27 @@ const account: Visit[] = [
   },
   { as: 'owner', path: fixed('/account'), state: 'owner', reads: 'You have no keys' },
   {
+    ...{ as: 'surveyor', path: fixed('/account'), state: 'erasing', reads: 'Your data' },
+    ...{ act: (visitor) => visitor.press('Erase your account') },
+  },
+  { as: 'owner', path: fixed('/systems'), reads: 'No system is told yet' },
+  {
+    ...{ as: 'owner', path: fixed('/systems'), state: 'adding', reads: 'No system is told yet' },
+    act: async (visitor) => {
+      await visitor.press('Add a system');
+      await visitor.fill('Name of the system', 'Policy register');
+      await visitor.fill('Address', 'https://register.owner.example/told');
+      await visitor.press('Add the system');
+      await visitor.reads('Take the secret now');
+    },
+  },
+  {
+    as: 'owner',
+    path: fixed('/systems/0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'),
+    state: 'unknown',
+    reads: 'No such system',
+  },
+  {
     ...{ as: 'surveyor', state: 'new share link', reads: 'Share this report by a link' },
     path: ({ issued }) => `/reports/${issued.report}`,
     act: (visitor) => visitor.press('Make a link'),

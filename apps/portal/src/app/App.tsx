@@ -51,6 +51,8 @@ const InvoiceEditor = lazy(() => import('../pages/invoices/InvoiceEditor.tsx'));
 const Account = lazy(() => import('../pages/account/Account.tsx'));
 const Notices = lazy(() => import('../pages/notices/Notices.tsx'));
 const NoticeSettings = lazy(() => import('../pages/notices/NoticeSettings.tsx'));
+const Systems = lazy(() => import('../pages/webhooks/Systems.tsx'));
+const SystemPage = lazy(() => import('../pages/webhooks/SystemPage.tsx'));
 const OpenShared = lazy(() => import('../pages/shares/OpenShared.tsx'));
 const SharedReport = lazy(() => import('../pages/shares/SharedReport.tsx'));
 const Recommendations = lazy(() => import('../pages/recommendations/Recommendations.tsx'));
@@ -239,6 +241,8 @@ function Pages() {
       <Route path="/findings/:id">{({ id }) => <FindingPage key={id} id={id} />}</Route>
       <Route path="/recommendations" component={Recommendations} />
       <Route path="/recommendations/vessels" component={VesselsToClear} />
+      <Route path="/systems" component={Systems} />
+      <Route path="/systems/:id">{({ id }) => <SystemPage key={id} id={id} />}</Route>
       <Route path="/account" component={Account} />
       <Route path="/notices" component={Notices} />
       <Route path="/notices/settings" component={NoticeSettings} />

@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import { useAnswer } from '../../api/queries.ts';
 import { useMe } from '../../app/session.tsx';
 import { Loading } from '../../ui/EmptyState.tsx';
@@ -8,6 +9,7 @@ import { Calendar } from './Calendar.tsx';
 import { Password } from './Password.tsx';
 import { SecondFactor } from './SecondFactor.tsx';
 import { Sessions } from './Sessions.tsx';
+import { YourData } from './YourData.tsx';
 
 /** How the person who is signed in gets in, and where they are. */
 export default function Account() {
@@ -23,6 +25,13 @@ export default function Account() {
             <Sessions />
             <Calendar />
             <ApiKeys means={means.data} />
+            <section className="stack">
+              <h2>Other systems</h2>
+              <p>
+                <Link href="/systems">Systems that are told</Link> when something happens
+              </p>
+            </section>
+            <YourData means={means.data} email={person.email} />
           </>
         ) : means.error ? (
           <ErrorNotice error={means.error} onRetry={() => void means.refetch()} />
