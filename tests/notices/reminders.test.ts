@@ -1,4 +1,5 @@
 import type { Ctx } from '@garboard/core/context';
+import { recordEvent } from '@garboard/core/events/record-event';
 import { mailTime } from '@garboard/core/notices/mail-time';
 import { remindDue } from '@garboard/core/notices/remind-due';
 import { remindOverdue } from '@garboard/core/notices/remind-overdue';
@@ -144,6 +145,26 @@ describe('the time of a mail', () => {
     expect(at('2026-06-09T12:00:00Z', 'at-once', 'Europe/Lisbon')).toBe('2026-06-09T12:01:00.000Z');
     expect(wayOf('overdue', 'at-once')).toBe('weekly');
     expect(wayOf('evidence', 'weekly')).toBe('at-once');
+  });
+});
+
+describe('an erased person', () => {
+  it('is not named in what others were told', async () => {
+    const scene = await toldScene(server);
+    const [owner, insurer] = [await scene.join('owner'), await scene.join('insurer')];
+    await scene.sendEvidence(owner, await scene.addFinding('Hose'));
+    await postOf().work();
+    const told = async () => (await server.as(insurer).get('/v1/notices').expect(200)).body.items;
+    expect((await told())[0].sentence).toContain('The owner sent evidence');
+    await asSystem(scene.firm.id, new Date(), async (ctx) => {
+      const erasure = await recordEvent(ctx, {
+        ...{ firmId: scene.firm.id, kind: 'person.erased', role: 'owner', data: { roles: 'owner' } },
+        behalf: { id: owner.id, name: 'Erased person' },
+      });
+      await ctx.tx
+        .$executeRaw`SELECT garboard_erase_from_record(${erasure}::uuid, ${[owner.name]}, 'Erased person')`;
+    });
+    expect(await told()).toEqual([]);
   });
 });
 

@@ -95,7 +95,7 @@ function Form({ settings }: { settings: Settings }) {
   });
   return (
     <form
-      className="stack"
+      className="stack measure"
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
