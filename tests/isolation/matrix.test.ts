@@ -26,7 +26,6 @@ const asked = new Set<string>();
 
 beforeAll(async () => {
   server = await startServer({ wrap: (db) => undone(db, () => undoing) });
-  worker = await startTestWorker(server);
   const [firm, other] = [await buildStaffedFirm(server), await buildStaffedFirm(server)];
   askers = await buildAskers(server, firm);
   const parties = askers.slice(3);
@@ -36,6 +35,8 @@ beforeAll(async () => {
     await buildPlace(server, firm, { name: 'same firm', decidedBy: 'surveyor', held: false, askers: [] }),
     await buildPlace(server, other, { name: 'other firm', decidedBy: 'surveyor', held: false, askers: [] }),
   ];
+  // Only now: it would take the reports over that the places issue without printing.
+  worker = await startTestWorker(server);
 }, 180_000);
 afterAll(async () => {
   const total = Object.values(counts).reduce((sum, n) => sum + n, 0);
