@@ -26,8 +26,8 @@ const agreementStyles = `
 .fee tbody th { font-weight: 400; }
 .fee tfoot tr:last-child > * { font-weight: 600; border-top: 0.4pt solid var(--ink); }
 .fee tfoot th { font-weight: inherit; }
-.acceptance { border: 0.4pt solid var(--ink); padding: 4mm 5mm; margin-top: 10mm; }
-.acceptance h2 { margin-top: 0; }
+.letter > .acceptance { border-top: 0.4pt solid var(--ink); margin-top: 9mm; }
+.letter .acceptance h2 { margin-top: 3mm; }
 .fingerprint { overflow-wrap: anywhere; }
 `;
 
