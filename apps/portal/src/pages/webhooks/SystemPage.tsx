@@ -74,10 +74,8 @@ function Told({ system }: { system: System }) {
       <div className="stack-wide">
         <p className="measure">
           {stateWords[system.state]}
-          {system.failingSince
-            ? `, failing since ${formatInstant(system.failingSince)}: ${system.problem}`
-            : ''}
-          . Told of: {system.kinds.map(wordsOf).join('; ')}.
+          {system.failingSince ? `. Failing since ${formatInstant(system.failingSince)}` : ''}. Told of:{' '}
+          {system.kinds.map(wordsOf).join('; ')}.{system.problem ? ` Last time: ${system.problem}` : ''}
           {system.oldSecretUntil
             ? ` The secret before this one signs too until ${formatInstant(system.oldSecretUntil)}.`
             : ''}
