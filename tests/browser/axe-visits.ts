@@ -1,3 +1,4 @@
+import { clearanceVisits } from './axe-clearance.ts';
 import { engagementVisits } from './axe-engagement.ts';
 import type { Role, World } from './axe-world.ts';
 import type { Visitor } from './visitor.ts';
@@ -445,6 +446,7 @@ export const visits: readonly Visit[] = [
   ...findings,
   ...measured,
   ...reports,
+  ...clearanceVisits,
   ...engagementVisits,
   ...ofFirm,
   ...account,

@@ -149,6 +149,7 @@ async function fillIssued(
       urgency: 'before-use',
       photoIds,
       harms: ['poisoning'],
+      items: [{ text: 'Renew the hose' }, { text: 'Renew the regulator' }],
     },
     { system: 'through-hulls', title: 'Seacock seized', urgency: 'within-days', withinDays: 30 },
     { system: 'ground-tackle', title: 'Warp chafed', urgency: 'note', references: ['ISO 15084'] },
@@ -185,7 +186,12 @@ async function fillIssued(
     .field('statement', 'Hose renewed.')
     .field('workDoneBy', 'Ropewalk Yard')
     .field('workDoneOn', '2026-05-20')
+    .field('pairs', JSON.stringify([{ file: 0, beforePhotoId: photoIds[0] }]))
     .attach('file', await buildJpeg(77, { width: 640, height: 480 }), 'after.jpg')
+    .expect(201);
+  await api
+    .post(`/v1/findings/${findings[1]}/comments`)
+    .send({ text: 'Is the seacock bronze?', visibleTo: ['owner'] })
     .expect(201);
   const { id: reportId, verificationCode: code } = await now();
   return { id, findings, worksheet: measured.body.id, report: reportId, code };

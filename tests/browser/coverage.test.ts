@@ -140,21 +140,12 @@ describe('equipment in the portal', { timeout: 60_000 }, () => {
     await visitor.follow('Record equipment');
     await visitor.fill('What it is', 'Liferaft', 'combobox');
     await visitor.fill('Serial number (optional)', 'ET4-00871');
-    const date = async (label: string, value: string) => {
-      const field = await visitor.page.waitForSelector(
-        `::-p-xpath(//input[@type="date"][@id=//label[starts-with(normalize-space(), "${label}")]/@for])`,
-      );
-      await (field as import('puppeteer').ElementHandle<HTMLInputElement>).evaluate((input, day) => {
-        Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(input, day);
-        input.dispatchEvent(new Event('input', { bubbles: true }));
-      }, value);
-    };
-    await date('Made or fitted on', '2020-03-01');
-    await date('Good until', '2019-03-31');
+    await visitor.setDay('Made or fitted on', '2020-03-01');
+    await visitor.setDay('Good until', '2019-03-31');
     await visitor.press('Save');
     await visitor.reads('It would expire before it was made.');
     await visitor.picture('equipment-1-refused');
-    await date('Good until', '2024-03-31');
+    await visitor.setDay('Good until', '2024-03-31');
     await visitor.press('Save');
     await visitor.reads('Expired 31 March 2024');
     await visitor.picture('equipment-2-list');

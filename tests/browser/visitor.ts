@@ -114,6 +114,16 @@ export class Visitor {
       .fill(text);
   }
 
+  /** Sets a date field whose label begins with that: written by key it would depend on the browser's language. */
+  async setDay(label: string, day: string): Promise<void> {
+    const path = `//input[@type="date"][@id=//label[starts-with(normalize-space(), "${label}")]/@for]`;
+    const field = await this.page.waitForSelector(`::-p-xpath(${path})`, patience);
+    await (field as ElementHandle<HTMLInputElement>).evaluate((input, value) => {
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(input, value);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+    }, day);
+  }
+
   /** Chooses an option by its words. */
   async choose(name: string, option: string): Promise<void> {
     const list = await this.find('combobox', name);

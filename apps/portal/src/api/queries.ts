@@ -114,6 +114,8 @@ export function useAction<Input, Output>(settings: {
   const say = useStatus();
   const attempt = useRef({ of: '', key: '' });
   const mutation = useMutation({
+    // A device that believes itself without a network tries all the same: the failure is told, not waited out in silence.
+    networkMode: 'always',
     mutationFn: async (input: Input) => {
       const of = JSON.stringify(input) ?? '';
       if (attempt.current.of !== of || !attempt.current.key)

@@ -8,7 +8,7 @@ import { fieldError, isStatus } from '../../api/problems.ts';
 import { useAction, useWholeList } from '../../api/queries.ts';
 import { useKeptDraft } from '../../app/keptDraft.ts';
 import { useHeldWriting } from '../../app/leaving.tsx';
-import { isStaffOf, mayDo } from '../../app/roles.ts';
+import { isStaffOf } from '../../app/roles.ts';
 import { useMe } from '../../app/session.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/ErrorNotice.tsx';
@@ -78,11 +78,7 @@ interface Draft {
 function Write({ survey, finding }: { survey: Survey; finding: Finding }) {
   const empty = (): Draft => ({ text: '', visibleTo: [] });
   const draft = useKeptDraft(useMe().person.id, `comment:${finding.id}`, empty);
-  const parties = useWholeList(
-    'listParties',
-    { params: { id: survey.id } },
-    { enabled: mayDo('party.read', survey) },
-  );
+  const parties = useWholeList('listParties', { params: { id: survey.id } }, { enabled: isStaffOf(survey) });
   const add = useAction({
     run: (body: Draft, idempotencyKey) =>
       call('addFindingComment', { params: { id: finding.id }, body, idempotencyKey }),
@@ -93,7 +89,7 @@ function Write({ survey, finding }: { survey: Survey; finding: Finding }) {
   const { value, set } = draft;
   useHeldWriting(Boolean(value?.text));
   if (!value) return null;
-  // Who knows the parties chooses among them; others among all that there may be.
+  // The firm knows the parties and chooses among them; others, who see few of them, among all that there may be.
   const roles = partyRoles.filter(
     (role) =>
       !survey.myRoles.includes(role) && (!parties.data || parties.data.some((party) => party.role === role)),

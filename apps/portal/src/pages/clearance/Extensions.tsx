@@ -95,7 +95,7 @@ export function GiveTime({ finding }: { finding: Finding }) {
             <div className="actions">
               <Button onClick={() => setAsking(false)}>Cancel</Button>
               <Button kind="main" type="submit" busy={extend.busy}>
-                Give more time
+                Set the new day
               </Button>
             </div>
           </form>
