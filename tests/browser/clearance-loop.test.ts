@@ -140,7 +140,9 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
     expect(await insurer.widthAt360('clearance-04-slider')).toBeLessThanOrEqual(360);
     await insurer.click('radio', 'Accept: it has been put right');
     await insurer.press('Record the decision');
+    await insurer.reads('Accepted. Other items are left.');
     await insurer.reads('Open, 1 of 2 items left');
+    await insurer.reads('Evidence accepted, other items are left');
   });
 
   it('lets one of two deciders win and tells the other who did and when', async () => {

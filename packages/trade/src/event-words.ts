@@ -66,8 +66,10 @@ const words = {
   'webhook.disabled': (d) => `Sending events to ${d.label} was given up: ${d.problem}`,
   'person.erased': (d) => `An account was erased at its holder’s wish (${d.roles})`,
   'evidence.sent': (d) => `Evidence sent: ${d.statement}`,
-  'evidence.accepted': (d) =>
-    d.reason ? `Evidence accepted: ${d.reason}` : 'Evidence accepted, finding cleared',
+  'evidence.accepted': (d) => {
+    if (d.reason) return `Evidence accepted: ${d.reason}`;
+    return d.left ? 'Evidence accepted, other items are left' : 'Evidence accepted, finding cleared';
+  },
   'evidence.returned': (d) => `Evidence returned: ${d.reason}`,
   'evidence.accepted-as-is': (d) =>
     [

@@ -91,7 +91,9 @@ export async function takeDecision(
   const { firmId, surveyId } = finding;
   const kind = eventOf[outcome.clearance as keyof typeof eventOf];
   const { limit, limitUntil } = outcome;
-  const data = { reason: reasonsOf(body, outcome), limit, limitUntil };
+  // Of several items some may wait for their own evidence.
+  const left = outcome.finding === 'open' ? { left: 'items' } : {};
+  const data = { reason: reasonsOf(body, outcome), limit, limitUntil, ...left };
   await recordEvent(ctx, { firmId, surveyId, findingId: finding.id, kind, role, data });
   return presentClearance(ctx, row, finding);
 }

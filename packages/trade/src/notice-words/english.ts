@@ -23,7 +23,7 @@ export const english: NoticeWords = {
     'evidence.sent': (s) => `${s.actor} sent evidence on finding ${s.finding}: ${s.of('statement')}`,
     'evidence.returned': (s) => `${s.actor} returned the evidence on finding ${s.finding}: ${s.of('reason')}`,
     'evidence.accepted': (s) =>
-      `${s.actor} accepted the evidence on finding ${s.finding}. It is cleared.${s.of('reason') && ` ${s.of('reason')}`}`,
+      `${s.actor} accepted the evidence on finding ${s.finding}. ${s.of('left') ? 'Other items of it are left.' : 'It is cleared.'}${s.of('reason') && ` ${s.of('reason')}`}`,
     'evidence.accepted-as-is': (s) =>
       `${s.actor} accepted finding ${s.finding} as it is${s.of('limitUntil') && `, until ${s.day('limitUntil')}`}: ${s.of('limit') || s.of('reason')}`,
     'evidence.part-accepted': (s) =>

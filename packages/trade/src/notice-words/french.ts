@@ -24,7 +24,7 @@ export const french: NoticeWords = {
     'evidence.returned': (s) =>
       `${s.actor} a renvoyé le justificatif du constat ${s.finding} : ${s.of('reason')}`,
     'evidence.accepted': (s) =>
-      `${s.actor} a accepté le justificatif du constat ${s.finding}, qui est levé.${s.of('reason') && ` ${s.of('reason')}`}`,
+      `${s.actor} a accepté le justificatif du constat ${s.finding}${s.of('left') ? '. D’autres points restent à lever.' : ', qui est levé.'}${s.of('reason') && ` ${s.of('reason')}`}`,
     'evidence.accepted-as-is': (s) =>
       `${s.actor} a accepté le constat ${s.finding} en l’état${s.of('limitUntil') && `, jusqu’au ${s.day('limitUntil')}`} : ${s.of('limit') || s.of('reason')}`,
     'evidence.part-accepted': (s) =>

@@ -26,7 +26,7 @@ export const german: NoticeWords = {
     'evidence.returned': (s) =>
       `${s.actor} hat den Nachweis zu Mangel ${s.finding} zurückgegeben: ${s.of('reason')}`,
     'evidence.accepted': (s) =>
-      `${s.actor} hat den Nachweis zu Mangel ${s.finding} anerkannt. Er ist erledigt.${s.of('reason') && ` ${s.of('reason')}`}`,
+      `${s.actor} hat den Nachweis zu Mangel ${s.finding} anerkannt. ${s.of('left') ? 'Andere Punkte sind noch offen.' : 'Er ist erledigt.'}${s.of('reason') && ` ${s.of('reason')}`}`,
     'evidence.accepted-as-is': (s) =>
       `${s.actor} nimmt Mangel ${s.finding} hin, wie er ist${s.of('limitUntil') && `, bis ${s.day('limitUntil')}`}: ${s.of('limit') || s.of('reason')}`,
     'evidence.part-accepted': (s) =>

@@ -24,7 +24,7 @@ export const spanish: NoticeWords = {
     'evidence.returned': (s) =>
       `${s.actor} ha devuelto el justificante del defecto ${s.finding}: ${s.of('reason')}`,
     'evidence.accepted': (s) =>
-      `${s.actor} ha aceptado el justificante del defecto ${s.finding}, que queda resuelto.${s.of('reason') && ` ${s.of('reason')}`}`,
+      `${s.actor} ha aceptado el justificante del defecto ${s.finding}${s.of('left') ? '. Quedan otros puntos por resolver.' : ', que queda resuelto.'}${s.of('reason') && ` ${s.of('reason')}`}`,
     'evidence.accepted-as-is': (s) =>
       `${s.actor} ha aceptado el defecto ${s.finding} tal como está${s.of('limitUntil') && `, hasta el ${s.day('limitUntil')}`}: ${s.of('limit') || s.of('reason')}`,
     'evidence.part-accepted': (s) =>

@@ -49,7 +49,12 @@ export function Evidence({ survey, finding }: { survey: Survey; finding: Finding
       <ErrorNotice error={tooLate} />
       {finding.may.decide
         ? waiting.map((clearance) => (
-            <DecideEvidence key={clearance.id} clearance={clearance} onTooLate={setTooLate} />
+            <DecideEvidence
+              key={clearance.id}
+              clearance={clearance}
+              finding={finding}
+              onTooLate={setTooLate}
+            />
           ))
         : null}
       {waiting.length && !finding.may.decide ? (

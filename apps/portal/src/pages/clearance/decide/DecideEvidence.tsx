@@ -1,4 +1,5 @@
 import type { Clearance } from '@garboard/contract/clearances';
+import type { Finding } from '@garboard/contract/findings';
 import type { Decision } from '@garboard/trade/vocabulary';
 import { useQueryClient } from '@tanstack/react-query';
 import { call } from '../../../api/client.ts';
@@ -32,9 +33,11 @@ const touches = [
 /** The decision on evidence, for all of it or item by item; it is final. */
 export function DecideEvidence({
   clearance,
+  finding,
   onTooLate,
 }: {
   clearance: Clearance;
+  finding: Finding;
   /** Told of the refusal when somebody else decided first. */
   onTooLate: (error: unknown) => void;
 }) {
@@ -57,8 +60,11 @@ export function DecideEvidence({
         throw error;
       }
     },
-    done: (_, { apart, whole }) =>
-      apart || !whole.decision ? 'Decided, item by item.' : said[whole.decision],
+    done: (_, { apart, whole }) => {
+      if (apart || !whole.decision) return 'Decided, item by item.';
+      const others = finding.itemsLeft > clearance.items.length;
+      return whole.decision === 'accept' && others ? 'Accepted. Other items are left.' : said[whole.decision];
+    },
     touches,
     onDone: () => void draft.drop(),
   });

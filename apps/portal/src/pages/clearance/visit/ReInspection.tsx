@@ -1,10 +1,11 @@
 import type { Finding } from '@garboard/contract/findings';
 import type { Survey } from '@garboard/contract/surveys';
 import { attendanceConditionLabels } from '@garboard/trade/vocabulary';
+import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { call } from '../../../api/client.ts';
-import { fieldError } from '../../../api/problems.ts';
+import { fieldError, isStatus } from '../../../api/problems.ts';
 import { useAction, useWholeList } from '../../../api/queries.ts';
 import { Button } from '../../../ui/Button.tsx';
 import { ConfirmDialog } from '../../../ui/Dialog.tsx';
@@ -63,6 +64,7 @@ function Form({
   draft: ReturnType<typeof useVisitDraft>;
   value: VisitDraft;
 }) {
+  const queryClient = useQueryClient();
   const [, go] = useLocation();
   const [share, setShare] = useState(0);
   const [givingUp, setGivingUp] = useState(false);
@@ -72,7 +74,13 @@ function Form({
       setShare(0);
       const arrived = await draft.sendPhotos(visit, setShare);
       const body = bodyOf(arrived, findings);
-      return call('recordReInspection', { params: { id: survey.id }, body, idempotencyKey });
+      try {
+        return await call('recordReInspection', { params: { id: survey.id }, body, idempotencyKey });
+      } catch (error) {
+        // What was decided meanwhile goes from the list, and so from the visit.
+        if (isStatus(error, 409)) void queryClient.invalidateQueries({ queryKey: ['listFindings'] });
+        throw error;
+      }
     },
     done: (visit) =>
       survey.clearanceDecidedBy === 'insurer'
