@@ -59,7 +59,7 @@ export function PartyActions({
       {staff && !yard ? (
         <Button
           kind="quiet"
-          aria-label={party.client ? `${party.name} doesn’t pay` : `${party.name} pays`}
+          aria-label={party.client ? `${party.name} doesn’t pay` : `${party.name} pays for it`}
           onClick={() => change.run({ party, client: !party.client })}
         >
           {party.client ? 'Doesn’t pay' : 'Pays for it'}
