@@ -81,7 +81,6 @@ export function FindingFields({
         onChange={(recommendation) => set({ recommendation })}
         error={fieldError(error, '/recommendation')}
       />
-      <ItemsField items={draft.items} onChange={(items) => set({ items })} error={error} />
       <RadioGroup
         label={labels.urgency}
         required
@@ -118,6 +117,7 @@ export function FindingFields({
           error={fieldError(error, '/dueOnSet')}
         />
       ) : null}
+      <ItemsField items={draft.items} onChange={(items) => set({ items })} error={error} />
       <GradingHelp draft={draft} set={set} />
       <CheckboxGroup
         label={labels.harms}
