@@ -42,7 +42,7 @@ export function Visits({ survey }: { survey: Survey }) {
                   <li key={`${seen.findingId} ${seen.itemIds.join(' ')}`}>
                     {seen.number}. <Link href={`/findings/${seen.findingId}`}>{seen.title}</Link>:{' '}
                     {seen.limit
-                      ? `may stay as it is, ${limitWords(seen.limit, seen.limitUntil)}`
+                      ? `may stay as it is: ${limitWords(seen.limit, seen.limitUntil)}`
                       : outcomeLabels[seen.outcome].toLowerCase()}
                     {seen.note ? (
                       <span className="soft" dir="auto">
