@@ -352,7 +352,7 @@ describe('pairs and the library', { timeout: 120_000 }, () => {
     await edge.focus();
     const share = () => surveyor.page.$eval('.wipe-edge', (line) => (line as HTMLElement).style.left);
     await surveyor.page.keyboard.press('Home');
-    expect(await share()).toBe('0%');
+    await expect.poll(share).toBe('0%');
     // The picture itself is taken hold of, too; the keys go on from there.
     const box = await (await surveyor.page.waitForSelector('.wipe'))?.boundingBox();
     if (!box) throw new Error('The two pictures have no place on the page.');
@@ -360,10 +360,10 @@ describe('pairs and the library', { timeout: 120_000 }, () => {
     await surveyor.page.mouse.down();
     await surveyor.page.mouse.move(box.x + box.width * 0.75, box.y + 20, { steps: 4 });
     await surveyor.page.mouse.up();
-    expect(await share()).toBe('75%');
+    await expect.poll(share).toBe('75%');
     await edge.focus();
     await surveyor.page.keyboard.press('ArrowLeft');
-    expect(await share()).toBe('74%');
+    await expect.poll(share).toBe('74%');
     await surveyor.picture('photo-pair');
     await surveyor.goTo(`/surveys/${later}/photos/pairs`);
     await surveyor.reads('Starboard quarter');

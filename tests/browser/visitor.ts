@@ -191,7 +191,16 @@ export class Visitor {
   /** How wide the page is on a narrow telephone, in CSS pixels; keeps a picture. */
   async widthAt360(name: string): Promise<number> {
     await this.page.setViewport({ width: 360, height: 740 });
-    const width = await this.page.evaluate(() => document.documentElement.scrollWidth);
+    // Lists that are laid out by script follow a moment later: the width that stays is the page's.
+    const width = await this.page.evaluate(async () => {
+      const widths: number[] = [];
+      for (const end = performance.now() + 3_000; performance.now() < end; ) {
+        widths.push(document.documentElement.scrollWidth);
+        if (widths.length > 4 && new Set(widths.slice(-4)).size === 1) break;
+        await new Promise((done) => setTimeout(done, 50));
+      }
+      return widths.at(-1) ?? 0;
+    });
     await this.picture(`${name}-360`);
     await this.page.setViewport({ width: 1280, height: 900 });
     return width;
