@@ -75,7 +75,7 @@ function Outcome({ findings }: { findings: readonly SnapshotFinding[] }) {
           <th scope="col" className="due">
             Urgency
           </th>
-          <th scope="col" className="done">
+          <th scope="col" className="stands">
             Stands now
           </th>
         </tr>
@@ -90,7 +90,7 @@ function Outcome({ findings }: { findings: readonly SnapshotFinding[] }) {
               <a href={`#finding-${finding.number}`}>{finding.title}</a>
             </th>
             <td className="due">{urgencyWords(finding)}</td>
-            <td className="done">{findingStateLabels[finding.state]}</td>
+            <td className="stands">{findingStateLabels[finding.state]}</td>
           </tr>
         ))}
       </tbody>

@@ -125,7 +125,7 @@ function Waiting({ findings, today, timeZone }: WaitingProps) {
             <th scope="col" className="due">
               Put right by
             </th>
-            <th scope="col" className="done">
+            <th scope="col" className="stands">
               Where it stands
             </th>
           </tr>
@@ -148,7 +148,7 @@ function Waiting({ findings, today, timeZone }: WaitingProps) {
                   <b className="overdue">Overdue since {writtenDay(finding.dueOn)}</b>
                 )}
               </td>
-              <td className="done">
+              <td className="stands">
                 {findingStateLabels[finding.state]}
                 {finding.state === 'returned' && finding.clearance?.reason && `: ${finding.clearance.reason}`}
               </td>

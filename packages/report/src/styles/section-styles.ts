@@ -72,6 +72,7 @@ main > section.one-page + section { margin-top: 12mm; }
 .work .number .gauge { margin-inline-end: 1mm; }
 .work tbody th p { font-weight: 400; }
 .work .due { width: 27mm; }
+.work .stands { width: 32mm; }
 .work .done { width: 32mm; border-inline-start: 0.4pt solid var(--hair); padding-inline-start: 3mm; }
 .work .overdue { display: block; color: var(--signal); }
 .index .state { display: block; font-size: 8.5pt; color: var(--quiet); }
@@ -139,6 +140,7 @@ main > section.one-page + section { margin-top: 12mm; }
 .letter-top { display: flex; justify-content: space-between; gap: 10mm; margin: 9mm 0 10mm; }
 .letter-top p { margin: 0; }
 .letter h1 { font-size: 15pt; margin-bottom: 4mm; }
+.addendum h1 { margin-top: 9mm; }
 .letter h2 { font-size: 12.5pt; margin: 8mm 0 3mm; }
 .letter > section { margin-top: 0; }
 .letter .finding-title { font-size: 11pt; }
