@@ -1,9 +1,10 @@
 import { endLimits } from '@garboard/core/clearance/end-limits';
+import type { Ctx } from '@garboard/core/context';
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
 import { gatherDue, resendDue } from '@garboard/core/notices/gather-mail';
 import { remindDue } from '@garboard/core/notices/remind-due';
 import { remindOverdue } from '@garboard/core/notices/remind-overdue';
-import { requeueLost } from '@garboard/core/outbox/requeue-lost';
+import { type Requeued, requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
 import { sweepPreviews } from '@garboard/core/reports/sweep-previews';
 import { abandonedMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
@@ -20,38 +21,43 @@ const partsMs = abandonedMs + stagingMs;
 
 type SweepDeps = Pick<JobDeps, 'db' | 'store' | 'log' | 'clock'>;
 
-/** Looks once for lost work and for what can be thrown away. */
-export async function sweep({ db, store, log, clock }: SweepDeps): Promise<void> {
-  const firmIds = await allFirmIds(db);
-  const found = await inTransaction(db, firmIds, (tx) => requeueLost(tx, clock()));
-  if (found.reports + found.photos + found.quotations > 0)
-    log.warn(found, 'work seemed lost and was asked for again');
-  const gone = await inTransaction(db, firmIds, (tx) => sweepDeleted(tx, clock()));
-  if (gone > 0) log.info({ findings: gone }, 'deleted drafts removed for good');
-  const drafts = await inTransaction(db, firmIds, (tx) => sweepPreviews(tx, clock()));
-  if (drafts > 0) log.info({ drafts }, 'drafts of yesterday removed');
-  await inTransaction(db, [], (tx) => tidy(tx, clock()));
-  const abandoned = await inTransaction(db, firmIds, (tx) => tidyUploads(tx, clock()));
-  if (abandoned > 0) log.info({ abandoned }, 'uploads in parts given up');
-  const opened = await inTransaction(db, firmIds, (tx) =>
-    endLimits({ actor: { kind: 'system', firmIds }, tx, store, clock, log }),
-  );
-  if (opened > 0) log.info({ opened }, 'findings open again, their limit having ended');
-  await remind({ db, store, log, clock }, firmIds);
-  await inTransaction(db, firmIds, (tx) => gatherDue({ tx, clock }, firmIds));
-  await inTransaction(db, [], (tx) => resendDue({ tx, clock }));
-  await inTransaction(db, firmIds, (tx) => redeliverDue({ tx, clock }));
-  await store.sweepParts(partsMs);
-  const staged = await store.sweepStaging(stagingMs);
-  if (staged > 0) log.info({ staged }, 'abandoned uploads removed');
+/** What is looked for, by what the log calls it. Each answers how many it found. */
+function looksOf(
+  { db, store, log, clock }: SweepDeps,
+  firmIds: string[],
+): Record<string, () => Promise<number>> {
+  const actor = { kind: 'system', firmIds } as const;
+  const inFirms = (look: (ctx: Ctx) => Promise<number>) => () =>
+    inTransaction(db, firmIds, (tx) => look({ actor, tx, store, clock, log }));
+  return {
+    'pieces of work that seemed lost': inFirms(({ tx }) => requeueLost(tx, clock()).then(sumOf)),
+    'deleted drafts': inFirms(({ tx }) => sweepDeleted(tx, clock())),
+    'printed drafts': inFirms(({ tx }) => sweepPreviews(tx, clock())),
+    'spent rows': () => inTransaction(db, [], (tx) => tidy(tx, clock())),
+    'uploads in parts given up': inFirms(({ tx }) => tidyUploads(tx, clock())),
+    'limits that ended': inFirms(endLimits),
+    'due dates to remind of': inFirms(remindDue),
+    'surveys with something overdue': inFirms(remindOverdue),
+    'people with mail to be gathered': inFirms((ctx) => gatherDue(ctx, firmIds)),
+    'mails to be sent again': () => inTransaction(db, [], (tx) => resendDue({ tx, clock })),
+    'messages to be delivered again': inFirms(redeliverDue),
+    'files of parts': () => store.sweepParts(partsMs),
+    'abandoned uploads': () => store.sweepStaging(stagingMs),
+  };
 }
 
-async function remind({ db, store, log, clock }: SweepDeps, firmIds: string[]): Promise<void> {
-  const actor = { kind: 'system', firmIds } as const;
-  for (const look of [remindDue, remindOverdue]) {
-    const told = await inTransaction(db, firmIds, (tx) => look({ actor, tx, store, clock, log }));
-    if (told > 0)
-      log.info({ told }, look === remindDue ? 'reminded of due dates' : 'told of what is overdue');
+const sumOf = (found: Requeued) => found.reports + found.photos + found.quotations;
+
+/** Looks once for lost work, for what is due, and for what can be thrown away. One look that fails stops no other. */
+export async function sweep(deps: SweepDeps): Promise<void> {
+  const firmIds = await allFirmIds(deps.db);
+  for (const [what, look] of Object.entries(looksOf(deps, firmIds))) {
+    try {
+      const found = await look();
+      if (found > 0) deps.log.info({ what, found }, 'swept');
+    } catch (error) {
+      deps.log.warn({ err: error, what }, 'sweep failed, tried again in a minute');
+    }
   }
 }
 

@@ -14,7 +14,7 @@ export interface Env {
   smtpUrl?: string;
   publicUrl: string;
   chromiumPath?: string;
-  /** Encrypts the firms' signing keys; a file in DATA_DIR when not set. */
+  /** Encrypts signing keys, second factors and webhooks' secrets; a file in DATA_DIR when not set. */
   secret?: string;
   /** Whether webhooks may go to private addresses and by http. */
   webhookAllowPrivate: boolean;
@@ -100,7 +100,8 @@ export const environmentVariables = [
     name: 'GARBOARD_SECRET',
     default: '',
     expects: 'at least 32 characters',
-    meaning: 'Encrypts the firms’ signing keys; empty: the secret in $DATA_DIR/secret, made at first start',
+    meaning:
+      'Encrypts signing keys, second factors and webhooks’ secrets; empty: the secret in $DATA_DIR/secret, made at first start',
   },
   {
     name: 'WEBHOOK_ALLOW_PRIVATE',

@@ -20,3 +20,11 @@ export async function lockFindings(ctx: Ctx, findingIds: readonly string[]): Pro
   await ctx.tx
     .$queryRaw`SELECT id FROM findings WHERE id = ANY (${[...findingIds]}::uuid[]) ORDER BY id FOR UPDATE`;
 }
+
+/** Holds the findings for which these pieces of evidence were sent, in the order of the findings' ids. */
+export async function lockFindingsOf(ctx: Ctx, clearanceIds: readonly string[]): Promise<void> {
+  await ctx.tx.$queryRaw`
+    SELECT f.id FROM findings f
+     WHERE f.id IN (SELECT c.finding_id FROM clearances c WHERE c.id = ANY (${[...clearanceIds]}::uuid[]))
+     ORDER BY f.id FOR UPDATE OF f`;
+}

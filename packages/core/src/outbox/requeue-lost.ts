@@ -13,8 +13,8 @@ export interface Requeued {
 
 /**
  * Asks again for work that seems to have been lost: reports without a sign of life, photos that still have no
- * pictures, accepted quotations that still have no PDF. Asking once too often does no harm, as the handlers are idempotent; each is asked for at most once in
- * `lostAfterMs`.
+ * pictures, accepted quotations that still have no PDF. Asking once too often does no harm, as the handlers are
+ * idempotent; each is asked for at most once in `lostAfterMs`.
  */
 export async function requeueLost(tx: Tx, now: Date): Promise<Requeued> {
   const before = new Date(now.getTime() - lostAfterMs);

@@ -1,13 +1,14 @@
 import type { decisionsAnswer, decisionsBody } from '@garboard/contract/recommendations';
 import type { z } from 'zod';
 import { decideClearance } from '../clearance/decide-clearance.ts';
+import { lockFindingsOf } from '../clearance/lock-finding.ts';
 import type { Ctx } from '../context.ts';
 import { Refusal } from '../problems.ts';
 
 /**
  * Decides on many pieces of evidence with one reason. Each is decided by the same use case as a single one, so each has
- * its own event and its own refusal; what is refused is undone alone. In the order of their ids, so that two people who
- * do this at once wait for each other and never lock each other out.
+ * its own event and its own refusal; what is refused is undone alone. Their findings are held first, in the order of
+ * their ids, as everybody holds several: so nobody who decides, visits or issues meanwhile is locked out.
  */
 export async function decideRecommendations(
   ctx: Ctx,
@@ -15,7 +16,9 @@ export async function decideRecommendations(
 ): Promise<z.input<typeof decisionsAnswer>> {
   const answer: z.input<typeof decisionsAnswer> = { done: [], refused: [] };
   const { decision, reason } = input;
-  for (const clearanceId of [...new Set(input.clearanceIds)].sort()) {
+  const clearanceIds = [...new Set(input.clearanceIds)];
+  await lockFindingsOf(ctx, clearanceIds);
+  for (const clearanceId of clearanceIds) {
     await ctx.tx.$executeRaw`SAVEPOINT one_decision`;
     try {
       const decided = await decideClearance(ctx, {

@@ -8,13 +8,13 @@ import { fieldError, isStatus } from '../../../api/problems.ts';
 import { useAction } from '../../../api/queries.ts';
 import { upload } from '../../../api/upload.ts';
 import { Button } from '../../../ui/Button.tsx';
-import { ConfirmDialog } from '../../../ui/Dialog.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
 import { CheckboxGroup, TextArea, TextField } from '../../../ui/Field.tsx';
 import { FileDrop } from '../../../ui/FileDrop.tsx';
 import { FilePicker } from '../../../ui/FilePicker.tsx';
 import { megabytes, today } from '../../../ui/format.ts';
 import { ProgressBar } from '../../../ui/ProgressBar.tsx';
+import { KeptDraft } from '../KeptDraft.tsx';
 import { ChosenFiles } from './ChosenFiles.tsx';
 import { evidenceForm } from './evidenceForm.ts';
 import { Remeasure } from './Remeasure.tsx';
@@ -41,7 +41,6 @@ function Form({
 }) {
   const queryClient = useQueryClient();
   const [share, setShare] = useState(0);
-  const [givingUp, setGivingUp] = useState(false);
   const left = finding.items.filter((item) => awaitsEvidence.includes(item.state));
   const covered = left.map(({ id }) => id).filter((id) => value.itemIds?.includes(id) ?? true);
   const send = useAction({
@@ -158,37 +157,18 @@ function Form({
       <Remeasure finding={finding} draft={value} set={set} error={send.error} />
       {send.busy ? <ProgressBar label="Sending," value={share} /> : null}
       <ErrorNotice error={send.error} />
-      <div className="actions">
+      <KeptDraft
+        draft={draft}
+        busy={send.busy}
+        throwAway={{
+          title: 'Throw away what you began?',
+          words: 'The words and the files chosen here are removed from this device.',
+        }}
+      >
         <Button kind="main" type="submit" busy={send.busy || draft.keeping} busyLabel="Sending…">
           Send the evidence
         </Button>
-        {draft.begun && !send.busy ? (
-          <Button kind="quiet" onClick={() => setGivingUp(true)}>
-            Throw it away
-          </Button>
-        ) : null}
-      </div>
-      {draft.begun ? (
-        <p className="soft small">
-          {draft.safe
-            ? 'Kept on this device until it has arrived, also when the page is closed.'
-            : 'This device keeps nothing for the page: leave it open until it is sent.'}
-        </p>
-      ) : null}
-      {givingUp ? (
-        <ConfirmDialog
-          title="Throw away what you began?"
-          cancelLabel="Keep it"
-          confirmLabel="Throw it away"
-          onClose={() => setGivingUp(false)}
-          onConfirm={() => {
-            setGivingUp(false);
-            void draft.forget();
-          }}
-        >
-          <p>The words and the files chosen here are removed from this device.</p>
-        </ConfirmDialog>
-      ) : null}
+      </KeptDraft>
     </form>
   );
 }

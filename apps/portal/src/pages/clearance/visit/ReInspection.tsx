@@ -8,13 +8,13 @@ import { call } from '../../../api/client.ts';
 import { fieldError, isStatus } from '../../../api/problems.ts';
 import { useAction, useWholeList } from '../../../api/queries.ts';
 import { Button } from '../../../ui/Button.tsx';
-import { ConfirmDialog } from '../../../ui/Dialog.tsx';
 import { EmptyState, Loading } from '../../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
 import { SelectField, TextArea, TextField } from '../../../ui/Field.tsx';
 import { today } from '../../../ui/format.ts';
 import { ProgressBar } from '../../../ui/ProgressBar.tsx';
 import { SurveyFrame, WithSurvey } from '../../surveys/SurveyFrame.tsx';
+import { KeptDraft } from '../KeptDraft.tsx';
 import { SeenFinding } from './SeenFinding.tsx';
 import { useVisitDraft } from './useVisitDraft.ts';
 import { bodyOf, lookedAt, pointerTo, summaryOf, unseen, type VisitDraft } from './visitDraft.ts';
@@ -67,7 +67,6 @@ function Form({
   const queryClient = useQueryClient();
   const [, go] = useLocation();
   const [share, setShare] = useState(0);
-  const [givingUp, setGivingUp] = useState(false);
   const record = useAction({
     run: async (visit: VisitDraft, idempotencyKey) => {
       bodyOf(visit, findings);
@@ -167,7 +166,14 @@ function Form({
         {record.busy && share > 0 ? <ProgressBar label="Sending the photos," value={share} /> : null}
         <ErrorNotice error={record.error} />
         <p role="status">{summaryOf(value, findings)}</p>
-        <div className="actions">
+        <KeptDraft
+          draft={draft}
+          busy={record.busy}
+          throwAway={{
+            title: 'Throw away this visit?',
+            words: 'The words and the photos that have not been sent are removed from this device.',
+          }}
+        >
           <Button kind="main" type="submit" busy={record.busy || draft.keeping} busyLabel="Recording…">
             Record the visit
           </Button>
@@ -181,34 +187,8 @@ function Form({
               Mark the rest as put right
             </Button>
           ) : null}
-          {draft.begun && !record.busy ? (
-            <Button kind="quiet" onClick={() => setGivingUp(true)}>
-              Throw it away
-            </Button>
-          ) : null}
-        </div>
-        {draft.begun ? (
-          <p className="soft small">
-            {draft.safe
-              ? 'Kept on this device until it has arrived, also when the page is closed.'
-              : 'This device keeps nothing for the page: leave it open until it is sent.'}
-          </p>
-        ) : null}
+        </KeptDraft>
       </section>
-      {givingUp ? (
-        <ConfirmDialog
-          title="Throw away this visit?"
-          cancelLabel="Keep it"
-          confirmLabel="Throw it away"
-          onClose={() => setGivingUp(false)}
-          onConfirm={() => {
-            setGivingUp(false);
-            void draft.forget();
-          }}
-        >
-          <p>The words and the photos that have not been sent are removed from this device.</p>
-        </ConfirmDialog>
-      ) : null}
     </form>
   );
 }
