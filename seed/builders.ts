@@ -64,7 +64,8 @@ export async function buildFirm<const R extends FirmRole>(
   roles: readonly R[],
 ): Promise<{ id: string; name: string } & Record<R, Signed>> {
   const id = newId();
-  const name = `Firm ${next()}`;
+  // Of one length, so that names sort as they were made.
+  const name = `Firm ${String(next()).padStart(5, '0')}`;
   const staff: Partial<Record<R, Signed>> = {};
   for (const role of roles) staff[role] = await buildPerson(db, { name: `The ${role} of ${name}` });
   await inTransaction(db, [id], async (tx) => {

@@ -91,6 +91,21 @@ test('an upload that breaks off leaves nothing', async () => {
   expect(await readdir(join(folder, 'staging'))).toEqual([]);
 });
 
+test('sources that fail at once leave nothing either', async () => {
+  const { folder, store } = await newStore();
+  const failing = () =>
+    new Readable({
+      read() {
+        this.destroy(new Error('gone'));
+      },
+    });
+  await Promise.all(
+    Array.from({ length: 100 }, () => expect(store.stage(failing(), generous)).rejects.toThrow('gone')),
+  );
+  await new Promise((done) => setTimeout(done, 100));
+  expect(await readdir(join(folder, 'staging'))).toEqual([]);
+});
+
 test('the same bytes kept many times at once are one object', async () => {
   const { folder, store } = await newStore();
   const bytes = randomBytes(50_000);

@@ -2,7 +2,7 @@ import { createHash, randomUUID } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { mkdir, open, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Readable, Transform } from 'node:stream';
+import { type Readable, Transform, type Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { ObjectMissingError, ObjectTooLargeError, type StageLimits } from './object-store.ts';
 
@@ -16,15 +16,20 @@ export interface Received {
 /** Receives a file into a folder under a name of its own. What `ObjectStore.stage` says holds here. */
 export async function receiveInto(folder: string, source: Readable, limits: StageLimits): Promise<Received> {
   const path = join(folder, randomUUID());
+  // Flushed to the disk before the name becomes final: after a power cut a name never stands for half a file.
+  const file = createWriteStream(path, { flags: 'wx', flush: true });
+  const closed = new Promise<void>((done) => file.once('close', done));
   try {
-    return { ...(await receive(source, path, limits)), path };
+    return { ...(await receive(source, file, limits)), path };
   } catch (error) {
+    // A source that fails at once does so before the file is opened: removed too early, it would come after that.
+    await closed;
     await rm(path, { force: true });
     throw error;
   }
 }
 
-async function receive(source: Readable, path: string, limits: StageLimits) {
+async function receive(source: Readable, file: Writable, limits: StageLimits) {
   const hash = createHash('sha256');
   let bytes = 0;
   const measure = new Transform({
@@ -38,8 +43,7 @@ async function receive(source: Readable, path: string, limits: StageLimits) {
       done(null, chunk);
     },
   });
-  // Flushed to the disk before the name becomes final: after a power cut a name never stands for half a file.
-  await pipeline(source, measure, createWriteStream(path, { flags: 'wx', flush: true }));
+  await pipeline(source, measure, file);
   if (bytes > limits.maxBytes) throw new ObjectTooLargeError(limits.maxBytes);
   return { sha256: hash.digest('hex'), bytes };
 }
