@@ -86,7 +86,6 @@ export function Who({ me }: { me: Me }) {
         <Link href="/account" aria-label={`${me.person.name}, your account`}>
           {me.person.name}
         </Link>
-        {me.firmRoles[0] ? <span className="who-firm">, {me.firmRoles[0].firm.name}</span> : null}
       </span>
       <Button kind="quiet" busy={leaving} onClick={() => setLeaving(true)}>
         Sign out

@@ -37,7 +37,7 @@ const columns: Column<Job>[] = [
       </>
     ),
   },
-  { key: 'stage', heading: 'Stage', cell: (job) => jobStageLabels[job.stage] },
+  { key: 'stage', heading: 'Stage', align: 'tight', cell: (job) => jobStageLabels[job.stage] },
   {
     key: 'next',
     heading: 'What is due',
