@@ -443,6 +443,8 @@ describe('engine readings', () => {
           1e-6,
         );
       }),
+      // Once found by chance: a cylinder exactly at the limit, below it only in bar.
+      { examples: [[[476.1, 529, 1], 'within-10', 'petrol', 20]] },
     );
   });
 

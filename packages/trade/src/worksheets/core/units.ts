@@ -174,6 +174,9 @@ function fromLibrary(libraryName: string, factor: number): Linear {
 export const settle = (value: number): number =>
   Number.isFinite(value) ? Number(value.toPrecision(12)) + 0 : value;
 
+/** Whether a value is below a limit by more than two conversions there and back leave as noise. */
+export const isBelow = (value: number, limit: number): boolean => value < limit - 1e-9 * Math.abs(limit);
+
 /** Whether two units measure the same thing. */
 export const comparable = (a: Unit, b: Unit): boolean => linear(a).dimension === linear(b).dimension;
 

@@ -1,5 +1,5 @@
 import { Quantity } from '../core/quantity.ts';
-import { settle } from '../core/units.ts';
+import { isBelow, settle } from '../core/units.ts';
 import type { Judgement } from '../core/verdict.ts';
 import { formatNumber } from '../core/working.ts';
 import type { EngineValues } from './engine-readings-inputs.ts';
@@ -66,7 +66,7 @@ export function compressionOf(v: EngineValues): Compression | undefined {
       name: row.name ?? String(i + 1),
       dry: dry[i] as number,
       ...(row.wet ? { wet: row.wet.in('psi') } : {}),
-      low: least !== undefined && (dry[i] as number) < least,
+      low: least !== undefined && isBelow(dry[i] as number, least),
     })),
     highest,
     lowest,
