@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { JobData } from '@garboard/contract/jobs';
+import { stagingMs } from '@garboard/core/uploads/tidy-uploads';
 import { openDatabase } from '@garboard/db/database';
 import { findChromium } from '@garboard/platform/chromium';
 import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
@@ -50,6 +51,14 @@ const app = await buildApp({
   portalDir: existsSync(join(portalDir, 'index.html')) ? portalDir : null,
 });
 
+// With a bucket, uploads cut short and copies of pictures lie on this machine, where no worker may be to sweep them.
+const sweepStaging = () =>
+  store
+    .sweepStaging(stagingMs)
+    .catch((error: unknown) => log.warn({ err: error }, 'the waiting area could not be swept'));
+void sweepStaging();
+const sweeping = setInterval(() => void sweepStaging(), 60 * 60_000);
+
 const scraped = env.metricsPort
   ? await serveMetrics(metrics, { port: env.metricsPort, host: env.host })
   : undefined;
@@ -60,6 +69,7 @@ onShutdown(
     // Balancers look every few seconds: until they have seen that this process is ending, it answers as before.
     draining = true;
     await sleep(env.drainSeconds * 1000);
+    clearInterval(sweeping);
     await app.close();
     await scraped?.close();
     await queue.close();

@@ -28,8 +28,10 @@ const queue = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 const metrics = openMetrics('worker');
 const measureJob = measureJobs(metrics);
 
+const orphanMs = env.orphanAgeHours * 60 * 60_000;
 const worker = await startWorker({
   ...{ db, store, log, clock: () => new Date(), env, mail, browser, queue, measureJob },
+  orphans: { olderThanMs: orphanMs, everyMs: orphanMs },
 });
 measureQueues(metrics, { db, queues: worker.queues });
 const scraped = env.metricsPort

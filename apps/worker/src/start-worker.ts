@@ -8,6 +8,7 @@ import {
   type QueueConnection,
 } from '@garboard/platform/queue';
 import type { JobDeps } from './job-deps.ts';
+import { type OrphanRounds, startOrphanRounds } from './orphan-rounds.ts';
 import { doJob } from './registry.ts';
 import { type QueueName, type Queues, startRelay } from './relay.ts';
 import { startSweeps } from './sweeps.ts';
@@ -26,6 +27,8 @@ export interface WorkerOptions extends JobDeps {
   queue: QueueConnection;
   /** How often the outbox is looked at when idle, in milliseconds; default 250. */
   pollMs?: number;
+  /** When files that no row names are looked for; not at all unless given. */
+  orphans?: OrphanRounds;
 }
 
 export interface RunningWorker {
@@ -37,7 +40,12 @@ export interface RunningWorker {
 }
 
 /** Starts doing jobs: relay, sweeps and one taker a queue. A queue that is away is tried again until it is there. */
-export async function startWorker({ queue, pollMs, ...deps }: WorkerOptions): Promise<RunningWorker> {
+export async function startWorker({
+  queue,
+  pollMs,
+  orphans,
+  ...deps
+}: WorkerOptions): Promise<RunningWorker> {
   const { log } = deps;
   const queues = Object.fromEntries(
     queueNames.map((name) => [name, openQueue<unknown>(queue, name, log)]),
@@ -46,6 +54,7 @@ export async function startWorker({ queue, pollMs, ...deps }: WorkerOptions): Pr
   const takers = queueNames.map((name) => keepTaking(name));
   const relay = startRelay({ db: deps.db, queues, clock: deps.clock, log, pollMs });
   const sweeps = startSweeps(deps);
+  const rounds = orphans && startOrphanRounds(deps, orphans);
 
   /** Opens the taking side of a queue, again and again until it answers. */
   async function keepTaking(name: QueueName): Promise<JobWorker | undefined> {
@@ -71,7 +80,7 @@ export async function startWorker({ queue, pollMs, ...deps }: WorkerOptions): Pr
     ready: Promise.all(takers).then(() => undefined),
     async close() {
       stopping.abort();
-      await Promise.all([relay.stop(), sweeps.stop()]);
+      await Promise.all([relay.stop(), sweeps.stop(), rounds?.stop()]);
       await Promise.all(takers.map(async (taker) => (await taker)?.close()));
       await Promise.all(queueNames.map((name) => queues[name].close()));
       await deps.browser.close();

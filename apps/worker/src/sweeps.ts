@@ -7,14 +7,11 @@ import { remindOverdue } from '@garboard/core/notices/remind-overdue';
 import { type Requeued, requeueLost } from '@garboard/core/outbox/requeue-lost';
 import { tidy } from '@garboard/core/outbox/tidy';
 import { sweepPreviews } from '@garboard/core/reports/sweep-previews';
-import { abandonedMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
+import { abandonedMs, stagingMs, tidyUploads } from '@garboard/core/uploads/tidy-uploads';
 import { redeliverDue } from '@garboard/core/webhooks/deliver';
 import { inTransaction } from '@garboard/db/database';
 import { allFirmIds } from '@garboard/db/special-reads';
 import type { JobDeps } from './job-deps.ts';
-
-/** Uploads that were begun and never kept are removed after a day. */
-const stagingMs = 24 * 60 * 60_000;
 
 /** Parts outlive their row by a day, so that none is missing while its row says it is there. */
 const partsMs = abandonedMs + stagingMs;

@@ -93,6 +93,13 @@ export async function objectInUse(tx: Tx, sha256: string): Promise<boolean> {
   return rows[0]?.used ?? true;
 }
 
+/** Those of these objects that no row of any firm names. */
+export async function unnamedAmong(tx: Tx, hashes: readonly string[]): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ sha256: string }[]>`
+    SELECT sha256 FROM unnest(${[...hashes]}::text[]) AS listed (sha256) WHERE NOT garboard_object_in_use(sha256)`;
+  return rows.map(({ sha256 }) => sha256);
+}
+
 /** What anybody may learn of an issued document; `later` is the newest revision that has replaced it. */
 export interface VerifiedRow {
   firm_name: string;

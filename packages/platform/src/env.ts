@@ -1,3 +1,4 @@
+import { isIP } from 'node:net';
 import { isAbsolute, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { z } from 'zod';
@@ -25,6 +26,14 @@ export interface Env {
   metricsPort?: number;
   /** How long an api process goes on answering, no longer ready, after it was told to end. */
   drainSeconds: number;
+  /** From which age on the worker removes files of the object store that no row names. */
+  orphanAgeHours: number;
+  /** The database past a pooler such as PgBouncer: for migrations and the queue. When set, `databaseUrl` is a pooler. */
+  databaseDirectUrl?: string;
+  /** Where OpenTelemetry traces are sent, without `/v1/traces`; none are made when not set. */
+  otlpEndpoint?: string;
+  /** Addresses and networks of proxies whose `X-Forwarded-…` is believed, separated by commas. */
+  trustedProxies: string;
 }
 
 export type LogLevel = (typeof logLevels)[number];
@@ -64,6 +73,12 @@ export const environmentVariables = [
     default: '',
     expects: 'a postgres:// address',
     meaning: 'Existing PostgreSQL server; empty: one is run in DATA_DIR',
+  },
+  {
+    name: 'DATABASE_DIRECT_URL',
+    default: '',
+    expects: 'a postgres:// address',
+    meaning: 'The same database past the pooler, when DATABASE_URL is PgBouncer in transaction mode',
   },
   {
     name: 'REDIS_URL',
@@ -133,12 +148,38 @@ export const environmentVariables = [
     expects: 'a whole number from 0 to 60',
     meaning: 'How long an ending api process still answers, for balancers to notice',
   },
+  {
+    name: 'ORPHAN_AGE_HOURS',
+    default: '24',
+    expects: 'a whole number from 1 to 8760',
+    meaning: 'From which age on files that nothing refers to are removed; looked for as often',
+  },
+  {
+    name: 'TRUSTED_PROXIES',
+    default: 'loopback',
+    expects: 'addresses or networks separated by commas, such as 10.0.0.5, 10.1.0.0/16 or loopback',
+    meaning: 'Proxies whose word is taken for where a request comes from',
+  },
+  {
+    name: 'OTEL_EXPORTER_OTLP_ENDPOINT',
+    default: '',
+    expects: 'an http:// or https:// address',
+    meaning: 'OpenTelemetry collector (OTLP over HTTP) that traces are sent to; empty: none are made',
+  },
 ] as const satisfies readonly EnvironmentVariable[];
 
 type VariableName = (typeof environmentVariables)[number]['name'];
 
 const url = (...schemes: string[]) =>
   z.string().refine((value) => URL.canParse(value) && schemes.includes(new URL(value).protocol.slice(0, -1)));
+
+/** One address, a network such as 10.0.0.0/8, or a name for the ranges that are never public. */
+function isNetwork(given: string): boolean {
+  const [address = '', bits] = given.trim().split('/');
+  if (['loopback', 'linklocal', 'uniquelocal'].includes(given.trim())) return true;
+  const longest = isIP(address) === 6 ? 128 : 32;
+  return isIP(address) > 0 && (bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= longest));
+}
 
 // The record's type makes a variable that is listed but not read, or read but not listed, a type error.
 const schema = z.object({
@@ -154,6 +195,7 @@ const schema = z.object({
     .default('127.0.0.1'),
   DATA_DIR: z.string().default('./data'),
   DATABASE_URL: url('postgres', 'postgresql').optional(),
+  DATABASE_DIRECT_URL: url('postgres', 'postgresql').optional(),
   REDIS_URL: url('redis', 'rediss').optional(),
   OBJECT_STORE_URL: z
     .string()
@@ -178,6 +220,17 @@ const schema = z.object({
     .transform(Number)
     .pipe(z.number().max(60))
     .default(0),
+  ORPHAN_AGE_HOURS: z
+    .string()
+    .regex(/^\d{1,4}$/)
+    .transform(Number)
+    .pipe(z.number().min(1).max(8760))
+    .default(24),
+  TRUSTED_PROXIES: z
+    .string()
+    .refine((value) => value.split(',').every(isNetwork))
+    .default('loopback'),
+  OTEL_EXPORTER_OTLP_ENDPOINT: url('http', 'https').optional(),
 } satisfies Record<VariableName, z.ZodType>);
 
 /** A variable has a value that can't be used; the message names each and says what it must be. */
@@ -219,6 +272,10 @@ export function readEnv(source: NodeJS.ProcessEnv = process.env): Env {
     logLevel: value.LOG_LEVEL,
     metricsPort: value.METRICS_PORT,
     drainSeconds: value.DRAIN_SECONDS,
+    databaseDirectUrl: value.DATABASE_DIRECT_URL,
+    otlpEndpoint: value.OTEL_EXPORTER_OTLP_ENDPOINT?.replace(/\/+$/, ''),
+    orphanAgeHours: value.ORPHAN_AGE_HOURS,
+    trustedProxies: value.TRUSTED_PROXIES,
   };
 }
 

@@ -54,6 +54,7 @@ export async function openFileObjectStore(folder: string): Promise<ObjectStore> 
         if (!/^[0-9a-f]{2}$/.test(outer)) continue;
         for (const inner of await readdir(join(folder, outer))) {
           for (const sha256 of await readdir(join(folder, outer, inner))) {
+            if (!/^[0-9a-f]{64}$/.test(sha256)) continue;
             const entry = await stat(join(folder, outer, inner, sha256)).catch(() => undefined);
             if (entry) yield { sha256, bytes: entry.size, keptAt: entry.mtime };
           }

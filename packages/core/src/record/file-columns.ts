@@ -13,6 +13,7 @@ export const fileColumns = [
   ['report_photos', 'print_hash'],
   ['reports', 'sha256'],
   ['quotations', 'pdf_sha256'],
+  ['survey_imports', 'zip_sha256'],
   ['clearance_files', 'sha256'],
   ['clearance_files', 'thumb_hash'],
   ['clearance_files', 'screen_hash'],
