@@ -3,10 +3,12 @@ import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
+import { inputWords } from '@garboard/contract/input-words';
 import { uploadLimits } from '@garboard/contract/limits';
 import { type RouteName, routes } from '@garboard/contract/routes';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { z } from 'zod';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
 import { installProblemHandlers } from './http/problems.ts';
@@ -40,6 +42,9 @@ import { worksheetRoutes } from './routes/worksheets.ts';
  * pressed. A release of it that words this otherwise is noticed by the browser tests.
  */
 const pressable = "'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o='";
+
+// What a schema doesn't say in its own words is said in ours, wherever it is that something is validated.
+z.config({ customError: inputWords });
 
 /** Builds the whole HTTP surface without listening. @throws when a route of the contract has no handler. */
 export async function buildApp(deps: Deps): Promise<FastifyInstance> {

@@ -50,10 +50,18 @@ const frameworkProblems: Record<string, [ProblemType, string]> = {
 function fieldErrors(error: FastifyError & { validationContext?: string }): FieldError[] | null {
   if (!hasZodFastifySchemaValidationErrors(error)) return null;
   const where = error.validationContext === 'body' ? '' : `/${error.validationContext ?? ''}`;
-  return error.validation.map((v) => ({
+  return error.validation.slice(0, mostErrors).map((v) => ({
     pointer: `${where}${v.instancePath}`,
-    detail: v.message ?? 'Not valid.',
+    detail: v.message ?? 'This is not in a form that is accepted here.',
   }));
+}
+
+/** Of a thousand wrong fields, people mend the first few and try again. */
+const [mostErrors, mostInDetail] = [50, 5];
+
+function detailOf(fields: readonly FieldError[]): string {
+  const told = fields.slice(0, mostInDetail).map((f) => `${f.pointer || '/'}: ${f.detail}`);
+  return fields.length > told.length ? `${told.join(' ')} And more.` : told.join(' ');
 }
 
 /** Turns every error into a problem; only what is truly unexpected is logged as an error. */
@@ -67,8 +75,7 @@ export function installProblemHandlers(app: FastifyInstance): void {
       if (fields.every((f) => f.pointer.startsWith('/params'))) {
         return sendProblem(request, reply, 'not-found', 'There is nothing at this address.');
       }
-      const detail = fields.map((f) => `${f.pointer || '/'}: ${f.detail}`).join(' ');
-      return sendProblem(request, reply, 'invalid-input', detail, fields);
+      return sendProblem(request, reply, 'invalid-input', detailOf(fields), fields);
     }
     const known = frameworkProblems[error.code];
     if (known) return sendProblem(request, reply, known[0], known[1]);
