@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import cookie from '@fastify/cookie';
-import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
 import { inputWords } from '@garboard/contract/input-words';
@@ -12,6 +11,7 @@ import { z } from 'zod';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
 import { installProblemHandlers } from './http/problems.ts';
+import { installProtection, refuseAddress, refuseConnection, serverLimits } from './http/protect.ts';
 import { installSessions } from './http/session.ts';
 import { accountRoutes } from './routes/account.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
@@ -37,12 +37,6 @@ import { vesselRoutes } from './routes/vessels.ts';
 import { webhookRoutes } from './routes/webhooks.ts';
 import { worksheetRoutes } from './routes/worksheets.ts';
 
-/**
- * The one style sheet that react-aria writes into the portal's pages itself: no zooming by a double tap on what can be
- * pressed. A release of it that words this otherwise is noticed by the browser tests.
- */
-const pressable = "'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o='";
-
 // What a schema doesn't say in its own words is said in ours, wherever it is that something is validated.
 z.config({ customError: inputWords });
 
@@ -52,9 +46,11 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   const app: FastifyInstance = Fastify({
     loggerInstance: logger,
     genReqId: () => randomUUID(),
-    bodyLimit: 2 * 1024 * 1024,
+    ...serverLimits,
     forceCloseConnections: 'idle',
-    trustProxy: 'loopback, linklocal, uniquelocal',
+    trustProxy: deps.env.trustedProxies ?? 'loopback',
+    clientErrorHandler: refuseConnection(deps),
+    frameworkErrors: refuseAddress(deps),
   });
   // The interface takes JSON and forms only.
   app.removeContentTypeParser('text/plain');
@@ -64,25 +60,10 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   installProblemHandlers(app);
   measureRequests(app, deps);
 
-  await app.register(helmet, {
-    contentSecurityPolicy: {
-      directives: {
-        defaultSrc: ["'self'"],
-        imgSrc: ["'self'", 'blob:', 'data:'],
-        styleSrc: ["'self'", pressable],
-        scriptSrc: ["'self'"],
-        objectSrc: ["'none'"],
-        frameAncestors: ["'none'"],
-        baseUri: ["'self'"],
-        formAction: ["'self'"],
-        connectSrc: ["'self'"],
-        manifestSrc: ["'self'"],
-        workerSrc: ["'self'"],
-        upgradeInsecureRequests: deps.env.publicUrl.startsWith('https:') ? [] : null,
-      },
-    },
-    strictTransportSecurity: deps.env.publicUrl.startsWith('https:'),
+  app.addHook('onRequest', async (request, reply) => {
+    reply.header('x-request-id', request.id);
   });
+  await installProtection(app, deps);
   await app.register(cookie);
   await app.register(rateLimit, { global: false });
   await app.register(multipart, {
@@ -94,15 +75,6 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
     },
   });
   installSessions(app, deps);
-  app.addHook('onRequest', async (request, reply) => {
-    reply.header('x-request-id', request.id);
-  });
-  app.addHook('onSend', async (request, reply) => {
-    // What one person sees must not be kept for another.
-    if (request.routeOptions.config.route && !reply.hasHeader('cache-control')) {
-      reply.header('cache-control', 'private, no-store');
-    }
-  });
 
   healthRoutes(app, deps);
   accountRoutes(app, deps);

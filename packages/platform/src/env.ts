@@ -1,7 +1,8 @@
-import { isIP } from 'node:net';
 import { isAbsolute, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { z } from 'zod';
+import { isNetwork } from './networks.ts';
+import { readSecretFiles } from './secret-files.ts';
 
 /** What the environment says, read once and checked. Paths are absolute, addresses end without a slash. */
 export interface Env {
@@ -173,14 +174,6 @@ type VariableName = (typeof environmentVariables)[number]['name'];
 const url = (...schemes: string[]) =>
   z.string().refine((value) => URL.canParse(value) && schemes.includes(new URL(value).protocol.slice(0, -1)));
 
-/** One address, a network such as 10.0.0.0/8, or a name for the ranges that are never public. */
-function isNetwork(given: string): boolean {
-  const [address = '', bits] = given.trim().split('/');
-  if (['loopback', 'linklocal', 'uniquelocal'].includes(given.trim())) return true;
-  const longest = isIP(address) === 6 ? 128 : 32;
-  return isIP(address) > 0 && (bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= longest));
-}
-
 // The record's type makes a variable that is listed but not read, or read but not listed, a type error.
 const schema = z.object({
   PORT: z
@@ -239,13 +232,17 @@ export class EnvError extends Error {
 }
 
 /**
- * Reads and checks the environment; the only place that does. An empty value counts as not set.
+ * Reads and checks the environment; the only place that does. An empty value counts as not set; secrets may stand in
+ * files (`secret-files.ts`).
+ *
  * @throws EnvError naming each variable that is wrong.
  */
 export function readEnv(source: NodeJS.ProcessEnv = process.env): Env {
+  const kept = readSecretFiles(source);
+  if (kept.complaints.length > 0) throw new EnvError(kept.complaints.join('\n'));
   const given = Object.fromEntries(
     environmentVariables.flatMap(({ name }) => {
-      const value = source[name]?.trim();
+      const value = source[name]?.trim() || kept.values[name];
       return value ? [[name, value]] : [];
     }),
   );

@@ -8,7 +8,8 @@ import type { JobQueue } from '@garboard/platform/queue';
 
 /** What the server is built from; tests give their own. */
 export interface Deps {
-  env: Pick<Env, 'publicUrl' | 'dataDir' | 'secret' | 'webhookAllowPrivate'>;
+  env: Pick<Env, 'publicUrl' | 'dataDir' | 'secret' | 'webhookAllowPrivate'> &
+    Partial<Pick<Env, 'trustedProxies'>>;
   db: Database;
   store: ObjectStore;
   log: Logger;

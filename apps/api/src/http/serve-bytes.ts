@@ -6,6 +6,7 @@ import { inTransaction } from '@garboard/db/database';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import type { Deps } from './deps.ts';
+import { inertPolicy } from './protect.ts';
 import { actorOf, contextOf, fastifyPath } from './serve.ts';
 
 type BytesRoute = { [N in RouteName]: Routes[N] extends { response: 'bytes' } ? N : never }[RouteName];
@@ -72,7 +73,7 @@ export function serveFile<N extends BytesRoute>(
         disposition(file.download ? 'attachment' : 'inline', file.fileName),
       );
       // A file from outside must never act as a page of ours.
-      if (file.download) reply.header('content-security-policy', "default-src 'none'; sandbox");
+      if (file.download) reply.header('content-security-policy', `${inertPolicy}; sandbox`);
       return reply.code(route.status).send(stream);
     },
   });

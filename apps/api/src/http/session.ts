@@ -23,17 +23,22 @@ export const sessionCookie = (publicUrl: string): string =>
 export const cookieOptions = (publicUrl: string) =>
   ({ path: '/', httpOnly: true, sameSite: 'lax', secure: publicUrl.startsWith('https:') }) as const;
 
-/** A browser says where a write came from; with the cookie it must be our own pages. */
+/** Whether pages of this origin are ours: of the public address, or of the host that was asked. */
+const isOurs = (origin: string, host: string | undefined, publicUrl: string): boolean =>
+  origin === new URL(publicUrl).origin || (URL.canParse(origin) && new URL(origin).host === host);
+
+/**
+ * A browser says where a write came from: it must be our own pages, signed in or not, or another site could sign
+ * somebody in as someone else. Programs say nothing, or bring a key.
+ */
 function refuseForeignOrigin(request: FastifyRequest, publicUrl: string): void {
   const { origin, host } = request.headers;
   const site = request.headers['sec-fetch-site'];
-  const own = origin === undefined || origin === new URL(publicUrl).origin || new URL(origin).host === host;
+  // “null”, of a page in a sandbox or from a file, is nobody's.
+  const own = origin === undefined || isOurs(origin, host, publicUrl);
   const sameSite = site === undefined || site === 'same-origin' || site === 'none';
   if (own && (origin !== undefined || sameSite)) return;
-  throw new Refusal(
-    'foreign-origin',
-    'Changes signed by the session cookie must come from the portal itself.',
-  );
+  throw new Refusal('foreign-origin', 'A browser may ask for changes from the portal’s own pages only.');
 }
 
 /** Where a request comes from, for the session that it may begin. */
@@ -105,7 +110,7 @@ export function installSessions(app: FastifyInstance, deps: Deps): void {
     if (!route) return;
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
     const token = bearer ?? request.cookies[sessionCookie(publicUrl)];
-    if (!bearer && token && !safeMethods.has(request.method)) refuseForeignOrigin(request, publicUrl);
+    if (!bearer && !safeMethods.has(request.method)) refuseForeignOrigin(request, publicUrl);
     if (token && route.access === 'signed-in') {
       const hash = hashToken(token);
       const actor = bearer?.startsWith(apiKeyPrefix)
