@@ -35,8 +35,8 @@ async function blocksOf(tx: Tx, table: string): Promise<number> {
 async function namedBetween(tx: Tx, table: string, columns: string[], from: number): Promise<NamedFile[]> {
   const named = columns.map((column) => Prisma.sql`(${`${table}.${column}`}, ${Prisma.raw(`"${column}"`)})`);
   return tx.$queryRaw<NamedFile[]>`
-    SELECT DISTINCT ON (sha256) sha256, named_by AS "namedBy"
+    SELECT DISTINCT ON (named.hash) named.hash AS sha256, named.by AS "namedBy"
       FROM ${Prisma.raw(`"${table}"`)} AS t
-     CROSS JOIN LATERAL (VALUES ${Prisma.join(named)}) AS named (named_by, sha256)
-     WHERE t.ctid >= ${`(${from},0)`}::tid AND t.ctid < ${`(${from + blocks},0)`}::tid AND named.sha256 IS NOT NULL`;
+     CROSS JOIN LATERAL (VALUES ${Prisma.join(named)}) AS named (by, hash)
+     WHERE t.ctid >= ${`(${from},0)`}::tid AND t.ctid < ${`(${from + blocks},0)`}::tid AND named.hash IS NOT NULL`;
 }
