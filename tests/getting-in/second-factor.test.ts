@@ -75,6 +75,9 @@ async function turnOn(person: Signed) {
     .put('/v1/me/second-factor')
     .send({ code: codeOf(secret) })
     .expect(200);
+  // The session that asked has ended.
+  await api.get('/v1/me').expect(401);
+  person.token = on.body.token;
   ahead += 60;
   return {
     secret: secret as string,

@@ -65,6 +65,12 @@ export const secondFactorProof = z.strictObject({ code: secondFactorCode });
 export const recoveryCodes = z
   .object({ recoveryCodes: z.array(z.string()).meta({ description: 'Shown once; each works once' }) })
   .meta({ id: 'RecoveryCodes' });
+export const secondFactorOn = recoveryCodes
+  .extend({
+    token: z.string().meta({ description: 'Of the session from now on; the one that asked has ended' }),
+    expiresAt: instant,
+  })
+  .meta({ id: 'SecondFactorOn' });
 
 export const keyAccess = ['read', 'write'] as const;
 

@@ -32,6 +32,10 @@ export function accountRoutes(app: FastifyInstance, deps: Deps): void {
     });
     return session;
   };
+  // Pictures and documents may be cached for their reader; whoever sits here next is another. What was written and not
+  // yet sent stays with its person, so storage is left alone.
+  const forgetHere = (reply: FastifyReply) =>
+    reply.clearCookie(sessionCookie(publicUrl), cookie).header('clear-site-data', '"cache"');
   const sealing = () => openSealer(deps.env);
 
   app.register(async (guarded) => {
@@ -52,18 +56,21 @@ export function accountRoutes(app: FastifyInstance, deps: Deps): void {
       const { currentPassword } = body;
       return beginSecondFactor(ctx, { sessionHash, currentPassword, sealer: await sealing() });
     });
-    serve(guarded, deps, 'confirmSecondFactor', async (ctx, { body, request: { sessionHash } }) =>
-      confirmSecondFactor(ctx, { ...body, sessionHash, sealer: await sealing() }),
+    serve(guarded, deps, 'confirmSecondFactor', async (ctx, { body, request, reply }) =>
+      signedIn(
+        reply,
+        await confirmSecondFactor(ctx, { ...body, origin: originOf(request), sealer: await sealing() }),
+      ),
     );
-    serve(guarded, deps, 'removeSecondFactor', async (ctx, { body, request: { sessionHash } }) =>
-      removeSecondFactor(ctx, { ...body, sessionHash, sealer: await sealing() }),
+    serve(guarded, deps, 'removeSecondFactor', async (ctx, { body }) =>
+      removeSecondFactor(ctx, { ...body, sealer: await sealing() }),
     );
-    serve(guarded, deps, 'renewRecoveryCodes', async (ctx, { body, request: { sessionHash } }) =>
-      renewRecoveryCodes(ctx, { ...body, sessionHash, sealer: await sealing() }),
+    serve(guarded, deps, 'renewRecoveryCodes', async (ctx, { body }) =>
+      renewRecoveryCodes(ctx, { ...body, sealer: await sealing() }),
     );
     serve(guarded, deps, 'eraseMe', async (ctx, { body, request: { sessionHash }, reply }) => {
       await erasePerson(ctx, { ...body, currentPassword: body.currentPassword, sessionHash });
-      reply.clearCookie(sessionCookie(publicUrl), cookie);
+      forgetHere(reply);
     });
     serve(guarded, deps, 'createApiKey', (ctx, { body, request: { sessionHash } }) =>
       createApiKey(ctx, { ...body, sessionHash }),
@@ -72,7 +79,7 @@ export function accountRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'exportOwnData', (ctx) => exportOwnData(ctx));
   serve(app, deps, 'deleteSession', async (ctx, { request, reply }) => {
     await signOut(ctx, request.sessionHash);
-    reply.clearCookie(sessionCookie(publicUrl), cookie);
+    forgetHere(reply);
   });
   serve(app, deps, 'listSessions', (ctx, { query, request: { sessionHash } }) =>
     listSessions(ctx, { ...query, sessionHash }),

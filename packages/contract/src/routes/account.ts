@@ -131,10 +131,10 @@ export const accountRoutes = {
     ...own,
     method: 'PUT',
     path: '/v1/me/second-factor',
-    summary: 'Show a first code: from now on codes are asked for; every other session ends',
+    summary: 'Show a first code: from now on codes are asked for; every session ends and a new one begins',
     body: account.secondFactorProof,
     status: 200,
-    response: account.recoveryCodes,
+    response: account.secondFactorOn,
     problems: ['wrong-code', 'wrong-state', 'too-many-requests'],
   }),
   removeSecondFactor: route({
