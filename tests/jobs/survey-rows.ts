@@ -1,4 +1,5 @@
 import type { Ctx } from '@garboard/core/context';
+import { hashToken, newToken } from '@garboard/core/people/tokens';
 import { type Database, inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import type { ObjectStore } from '@garboard/platform/object-store';
@@ -17,8 +18,7 @@ export interface SurveyRows {
 }
 
 export async function writeSurvey(db: Database, findings: number): Promise<SurveyRows> {
-  const [firmId, personId, vesselId, surveyId] = [newId(), newId(), newId(), newId()];
-  const findingIds = Array.from({ length: findings }, () => newId());
+  const [firmId, personId] = [newId(), newId()];
   await inTransaction(db, [firmId], async (tx) => {
     await tx.firm.create({ data: { id: firmId, name: 'Tallow & Strake', addressLines: ['3 Slip Lane'] } });
     await buildSigningKey(tx, firmId);
@@ -28,13 +28,26 @@ export async function writeSurvey(db: Database, findings: number): Promise<Surve
     await tx.firmMember.create({
       data: { id: newId(), firmId, personId, role: 'surveyor', qualifications: 'Surveyor of small craft' },
     });
+  });
+  return addSurvey(db, { firmId, personId }, { findings, number: '2026-0042' });
+}
+
+/** A survey in drafting, with so many findings, of a firm and a surveyor that are there. */
+export async function addSurvey(
+  db: Database,
+  { firmId, personId }: Pick<SurveyRows, 'firmId' | 'personId'>,
+  { findings, number }: { findings: number; number: string },
+): Promise<SurveyRows> {
+  const [vesselId, surveyId] = [newId(), newId()];
+  const findingIds = Array.from({ length: findings }, () => newId());
+  await inTransaction(db, [firmId], async (tx) => {
     await tx.vessel.create({ data: { id: vesselId, firmId, name: 'Grey Wagtail' } });
     await tx.survey.create({
       data: {
         id: surveyId,
         firmId,
         vesselId,
-        number: '2026-0042',
+        number,
         purpose: 'insurance',
         state: 'drafting',
         timeZone: 'Pacific/Auckland',
@@ -108,4 +121,14 @@ export async function asWorker<T>(
 ): Promise<T> {
   const actor = { kind: 'system' as const, firmIds: [firmId] };
   return inTransaction(db, [firmId], (tx) => work({ actor, tx, store, clock, log: console }));
+}
+
+/** A session of a person who is there. @returns its token */
+export async function signIn(db: Database, personId: string): Promise<string> {
+  const token = newToken();
+  const expiresAt = new Date(Date.now() + 6 * 3_600_000);
+  await inTransaction(db, [], (tx) =>
+    tx.session.create({ data: { id: newId(), personId, tokenHash: hashToken(token), expiresAt } }),
+  );
+  return token;
 }

@@ -13,6 +13,7 @@ import { measureRequests } from './http/measure.ts';
 import { installProblemHandlers } from './http/problems.ts';
 import { installProtection, refuseAddress, refuseConnection, serverLimits } from './http/protect.ts';
 import { installSessions } from './http/session.ts';
+import { traceRequests } from './http/trace.ts';
 import { accountRoutes } from './routes/account.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { clearanceRoutes } from './routes/clearances.ts';
@@ -59,6 +60,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   app.decorate('served', { names: new Set<RouteName>() });
   installProblemHandlers(app);
   measureRequests(app, deps);
+  traceRequests(app);
 
   app.addHook('onRequest', async (request, reply) => {
     reply.header('x-request-id', request.id);

@@ -12,6 +12,7 @@ import { openObjectStore } from '@garboard/platform/object-store';
 import { repositoryRoot } from '@garboard/platform/paths';
 import { openQueue, queueConnection } from '@garboard/platform/queue';
 import { onShutdown } from '@garboard/platform/shutdown';
+import { startTracing } from '@garboard/platform/tracing';
 import { buildApp } from './app.ts';
 
 const env = readEnv();
@@ -26,6 +27,7 @@ const connection = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 const queue = openQueue(connection, 'reports', log);
 const previews = openQueue<JobData<'finding.preview'>>(connection, 'previews', log);
 const metrics = openMetrics('api');
+const tracing = await startTracing('api', env.otlpEndpoint, log);
 let draining = false;
 const portalDir = join(repositoryRoot(), 'apps/portal/dist');
 
@@ -75,6 +77,7 @@ onShutdown(
     await queue.close();
     await previews.close();
     await db.close();
+    await tracing.stop();
   },
   shutdownMs,
 );

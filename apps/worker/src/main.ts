@@ -7,6 +7,7 @@ import { openMetrics, serveMetrics } from '@garboard/platform/metrics';
 import { openObjectStore } from '@garboard/platform/object-store';
 import { queueConnection } from '@garboard/platform/queue';
 import { onShutdown } from '@garboard/platform/shutdown';
+import { startTracing } from '@garboard/platform/tracing';
 import { measureJobs, measureQueues } from './measure.ts';
 import { WarmBrowser } from './render/browser.ts';
 import { startSignOfLife } from './sign-of-life.ts';
@@ -26,6 +27,7 @@ const browser = new WarmBrowser(() => findChromium({ chromiumPath: env.chromiumP
 const queue = queueConnection({ databaseUrl, redisUrl: env.redisUrl });
 
 const metrics = openMetrics('worker');
+const tracing = await startTracing('worker', env.otlpEndpoint, log);
 const measureJob = measureJobs(metrics);
 
 const orphanMs = env.orphanAgeHours * 60 * 60_000;
@@ -46,6 +48,7 @@ onShutdown(
     await scraped?.close();
     mail.close();
     await db.close();
+    await tracing.stop();
   },
   shutdownMs,
 );

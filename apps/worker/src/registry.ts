@@ -1,5 +1,8 @@
 import { type JobData, type JobName, jobs } from '@garboard/contract/jobs';
+import { traceparentOf } from '@garboard/core/outbox/dispatch';
+import { inTransaction } from '@garboard/db/database';
 import { NoRetryError, type ReceivedJob } from '@garboard/platform/queue';
+import { tracingOn, withJobSpan } from '@garboard/platform/tracing';
 import type { Attempt, JobDeps } from './job-deps.ts';
 import { collectObjectJob } from './jobs/collect-object.ts';
 import { deliverMailJob } from './jobs/deliver-mail.ts';
@@ -40,13 +43,23 @@ async function run<N extends JobName>(deps: JobDeps, name: N, raw: unknown, atte
   await handlers[name](deps, parsed.data as JobData<N>, attempt);
 }
 
+/** Does the work in the trace of whoever asked for it; looks that up only when traces are made. */
+async function traced(deps: JobDeps, { id, name, attempt }: ReceivedJob<unknown>, work: () => Promise<void>) {
+  if (!tracingOn()) return work();
+  const traceparent = await inTransaction(deps.db, [], (tx) => traceparentOf(tx, id)).catch(() => null);
+  const facts = { 'garboard.job': name, 'garboard.job_id': id, 'garboard.attempt': attempt };
+  return withJobSpan(traceparent, { name: `job ${name}`, facts }, work);
+}
+
 /** Does a job. @throws Error when it failed and may be tried again; NoRetryError when that is no use. */
 export async function doJob(deps: JobDeps, job: ReceivedJob<unknown>): Promise<void> {
   if (!isJobName(job.name)) throw new NoRetryError(`This version of the worker knows no job ${job.name}.`);
   const log = deps.log.child({ job: job.name, jobId: job.id, attempt: job.attempt });
   const started = performance.now();
+  const attempt = { lastAttempt: job.lastAttempt };
+  const { name } = job;
   try {
-    await run({ ...deps, log }, job.name, job.data, { lastAttempt: job.lastAttempt });
+    await traced(deps, job, () => run({ ...deps, log }, name, job.data, attempt));
     const ms = performance.now() - started;
     deps.measureJob?.(job.name, 'done', ms);
     log.info({ ms: Math.round(ms) }, 'job done');

@@ -14,6 +14,7 @@ import { type Signer, signerOf } from '@garboard/core/signing/signer';
 import { inTransaction } from '@garboard/db/database';
 import { NoRetryError } from '@garboard/platform/queue';
 import { openSealer } from '@garboard/platform/sealing';
+import { withSpan } from '@garboard/platform/tracing';
 import { printEdges } from '@garboard/report/print-edges';
 import { renderFindings, renderReport } from '@garboard/report/render-report';
 import type { Attempt, JobDeps } from '../job-deps.ts';
@@ -99,16 +100,18 @@ async function makeReport(deps: JobDeps, rendering: Rendering): Promise<void> {
         ? renderFindings(snapshot, sources)
         : renderReport(snapshot, sources);
     pulse.show({ progress: 36, stage: 'Printing' });
-    const printed = await printReport({
-      browser: deps.browser,
-      html,
-      files: [...reportFontFiles, ...photos],
-      workDir,
-      timeoutMs: timeoutMs(edges.size),
-      onProgress: (percent) => pulse.advance(36 + percent * 0.56),
-      onRefused: (url) =>
-        deps.log.warn({ reportId, url }, 'the report asked for something outside its folder'),
-    });
+    const printed = await withSpan('print', () =>
+      printReport({
+        browser: deps.browser,
+        html,
+        files: [...reportFontFiles, ...photos],
+        workDir,
+        timeoutMs: timeoutMs(edges.size),
+        onProgress: (percent) => pulse.advance(36 + percent * 0.56),
+        onRefused: (url) =>
+          deps.log.warn({ reportId, url }, 'the report asked for something outside its folder'),
+      }),
+    );
     const chromium = await deps.browser.version();
     if (signer) {
       pulse.show({ progress: 92, stage: 'Signing' });

@@ -19,6 +19,12 @@ export async function takeWaiting(tx: Tx, limit: number): Promise<WaitingJob[]> 
     FOR UPDATE SKIP LOCKED`;
 }
 
+/** The trace of whoever asked for a job; null when it wasn't traced, or didn't come through the outbox. */
+export async function traceparentOf(tx: Tx, jobId: string): Promise<string | null> {
+  const row = await tx.outbox.findUnique({ where: { id: jobId }, select: { traceparent: true } });
+  return row?.traceparent ?? null;
+}
+
 /** Notes that the queue has them; to be called in the transaction that took them, after the queue has answered. */
 export async function markDispatched(tx: Tx, ids: readonly string[], at: Date): Promise<void> {
   await tx.outbox.updateMany({ where: { id: { in: [...ids] } }, data: { dispatchedAt: at } });
