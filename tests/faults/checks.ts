@@ -10,7 +10,7 @@ import { inTransaction, openDatabase } from '@garboard/db/database';
 import { recordFirmIds } from '@garboard/db/special-reads';
 import { type ObjectStore, openObjectStore } from '@garboard/platform/object-store';
 import { Client } from 'pg';
-import { type Acknowledged, type Kind, Ledger } from './ledger.ts';
+import type { Acknowledged, Kind, Ledger } from './ledger.ts';
 import type { Installation } from './processes.ts';
 import type { Receiver } from './receiver.ts';
 
@@ -35,7 +35,11 @@ interface Looking {
   ask<Row>(text: string, values?: unknown[]): Promise<Row[]>;
 }
 
-export async function openChecks(installation: Installation, ledger: Ledger, receiver: Receiver): Promise<Checks> {
+export async function openChecks(
+  installation: Installation,
+  ledger: Ledger,
+  receiver: Receiver,
+): Promise<Checks> {
   const store = await openObjectStore(installation.storeUrl, join(installation.dir, 'checks'));
   const looking: Looking = {
     ...{ installation, ledger, store, receiver },
@@ -148,7 +152,8 @@ async function checkObject({ store, ledger }: Looking, sha256: string): Promise<
   try {
     const hash = createHash('sha256');
     await pipeline((await store.read(sha256)).stream, hash);
-    if (hash.digest('hex') !== sha256) ledger.violation(`File ${sha256} has other bytes than were acknowledged.`);
+    if (hash.digest('hex') !== sha256)
+      ledger.violation(`File ${sha256} has other bytes than were acknowledged.`);
   } catch (error) {
     ledger.violation(`File ${sha256} was acknowledged and can’t be read: ${String(error)}`);
   }
@@ -179,16 +184,41 @@ const idleMs = 280_000;
 
 async function checkOnce({ ask, ledger }: Looking): Promise<void> {
   const twice = async (what: string, query: string) => {
-    for (const row of await ask<Record<string, unknown>>(query)) ledger.violation(`Twice: ${what} ${JSON.stringify(row)}`);
+    for (const row of await ask<Record<string, unknown>>(query))
+      ledger.violation(`Twice: ${what} ${JSON.stringify(row)}`);
   };
-  await twice('a finding', 'SELECT title, count(*) FROM findings GROUP BY survey_id, title HAVING count(*) > 1');
-  await twice('a number', 'SELECT survey_id, number, count(*) FROM findings GROUP BY survey_id, number HAVING count(*) > 1');
-  await twice('a photo', 'SELECT sha256, count(*) FROM photos GROUP BY survey_id, sha256 HAVING count(*) > 1');
-  await twice('a survey number', 'SELECT number, count(*) FROM surveys GROUP BY firm_id, number HAVING count(*) > 1');
-  await twice('a session', 'SELECT token_hash, count(*) FROM sessions GROUP BY token_hash HAVING count(*) > 1');
-  await twice('evidence', 'SELECT finding_id, count(*) FROM clearances GROUP BY finding_id HAVING count(*) > 1');
-  await twice('a party', 'SELECT survey_id, role, count(*) FROM parties GROUP BY survey_id, role HAVING count(*) > 1');
-  await twice('a key', 'SELECT person_id, key, count(*) FROM idempotency_keys GROUP BY person_id, key HAVING count(*) > 1');
+  await twice(
+    'a finding',
+    'SELECT title, count(*) FROM findings GROUP BY survey_id, title HAVING count(*) > 1',
+  );
+  await twice(
+    'a number',
+    'SELECT survey_id, number, count(*) FROM findings GROUP BY survey_id, number HAVING count(*) > 1',
+  );
+  await twice(
+    'a photo',
+    'SELECT sha256, count(*) FROM photos GROUP BY survey_id, sha256 HAVING count(*) > 1',
+  );
+  await twice(
+    'a survey number',
+    'SELECT number, count(*) FROM surveys GROUP BY firm_id, number HAVING count(*) > 1',
+  );
+  await twice(
+    'a session',
+    'SELECT token_hash, count(*) FROM sessions GROUP BY token_hash HAVING count(*) > 1',
+  );
+  await twice(
+    'evidence',
+    'SELECT finding_id, count(*) FROM clearances GROUP BY finding_id HAVING count(*) > 1',
+  );
+  await twice(
+    'a party',
+    'SELECT survey_id, role, count(*) FROM parties GROUP BY survey_id, role HAVING count(*) > 1',
+  );
+  await twice(
+    'a key',
+    'SELECT person_id, key, count(*) FROM idempotency_keys GROUP BY person_id, key HAVING count(*) > 1',
+  );
   await twice(
     'an event',
     `SELECT kind, coalesce(finding_id, report_id) AS of, count(*) FROM events
@@ -200,9 +230,13 @@ async function checkOnce({ ask, ledger }: Looking): Promise<void> {
 
 /** One document, number, file and message for each survey of which a report was asked for. */
 async function checkIssues({ ask, ledger, receiver }: Looking): Promise<void> {
-  const rows = await ask<{ survey_id: string; id: string; state: string; revision: number; sha256: string | null }>(
-    'SELECT survey_id, id, state, revision, sha256 FROM reports ORDER BY survey_id, created_at',
-  );
+  const rows = await ask<{
+    survey_id: string;
+    id: string;
+    state: string;
+    revision: number;
+    sha256: string | null;
+  }>('SELECT survey_id, id, state, revision, sha256 FROM reports ORDER BY survey_id, created_at');
   const perSurvey = new Map<string, number>();
   for (const { survey_id: surveyId, id, state, revision } of rows) {
     perSurvey.set(surveyId, (perSurvey.get(surveyId) ?? 0) + 1);
@@ -266,7 +300,8 @@ async function checkRecord({ installation, ledger }: Looking): Promise<void> {
   try {
     for (const firmId of await recordFirmIds(db)) {
       const { broken } = await verifyRecord((work) => inTransaction(db, [firmId], work), firmId);
-      if (broken) ledger.violation(`The record of firm ${firmId} is broken at ${broken.seq}: ${broken.problem}`);
+      if (broken)
+        ledger.violation(`The record of firm ${firmId} is broken at ${broken.seq}: ${broken.problem}`);
     }
   } finally {
     await db.close();

@@ -153,14 +153,18 @@ async function sendInParts(work: Work): Promise<void> {
       body: { id, name: `part ${n}.jpg`, bytes: bytes.length, sha256 },
     });
     while (upload.state === 'receiving') {
-      const part = { offset: upload.received, bytes: bytes.subarray(upload.received, upload.received + partBytes) };
+      const part = {
+        offset: upload.received,
+        bytes: bytes.subarray(upload.received, upload.received + partBytes),
+      };
       upload = await call('sendUploadPart', { params: { id }, part }).catch(async (error: unknown) => {
         // What got no answer may have arrived: the client asks how far it came, as the telephone does.
         if (!(error instanceof Refused) || error.error.problem.status !== 409) throw error;
         return call('getUpload', { params: { id } });
       });
     }
-    if (upload.state === 'kept') work.ledger.acknowledge('photo', { id: upload.photoId ?? '', surveyId, sha256 });
+    if (upload.state === 'kept')
+      work.ledger.acknowledge('photo', { id: upload.photoId ?? '', surveyId, sha256 });
     else work.ledger.violation(`A good photo was refused: ${upload.problem}`);
   }
 }
@@ -193,7 +197,10 @@ async function issueAndClear(work: Work): Promise<void> {
   const [firm, owner] = [as(cast.firm.surveyor.token), as(cast.owner.token)];
   const params = { id: surveyId };
   const buyer = { name: 'Jon Marl', email: `buyer-${surveyId}@marl.example` };
-  for (const party of [{ role: 'owner' as const, name: cast.owner.name, email: cast.owner.email }, { role: 'buyer' as const, ...buyer }]) {
+  for (const party of [
+    { role: 'owner' as const, name: cast.owner.name, email: cast.owner.email },
+    { role: 'buyer' as const, ...buyer },
+  ]) {
     await firm('addParty', { params, body: { ...party, released: true }, idempotencyKey: randomUUID() });
   }
   const findingId = await writeFinding(work, surveyId, `Perished hose ${randomUUID()}`);
@@ -204,7 +211,12 @@ async function issueAndClear(work: Work): Promise<void> {
   const asked = await firm('createReport', { params, body: { kind: 'full' }, idempotencyKey: key });
   ledger.acknowledge('report', { id: asked.id, surveyId, key });
   const issued = await untilIssued(work, asked.id);
-  ledger.acknowledge('issued', { id: issued.id, surveyId, revision: issued.revision ?? 0, sha256: issued.sha256 ?? '' });
+  ledger.acknowledge('issued', {
+    id: issued.id,
+    surveyId,
+    revision: issued.revision ?? 0,
+    sha256: issued.sha256 ?? '',
+  });
   await work.turn();
   const evidenceKey = randomUUID();
   const bytes = ownBytes(cast.jpeg, randomUUID());

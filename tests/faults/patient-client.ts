@@ -41,7 +41,8 @@ function waitAfter(error: unknown, route: string, ledger: Ledger): number | null
     const { status, detail } = error.problem;
     if (status === 503) {
       ledger.behaviour.askedToWait += 1;
-      if (error.retryAfter === null) ledger.violation(`${route} answers 503 and doesn’t say when to come again.`);
+      if (error.retryAfter === null)
+        ledger.violation(`${route} answers 503 and doesn’t say when to come again.`);
       return Math.min((error.retryAfter ?? 1) * 1000, longestWaitMs);
     }
     if (status === 429) return longestWaitMs;

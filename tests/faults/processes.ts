@@ -53,7 +53,11 @@ export interface Installation {
   databaseUrl(): string;
   /** The store as it is, past the faults; an address as in OBJECT_STORE_URL. */
   storeUrl: string;
-  database: Cable & { killServer(): Promise<void>; stopServer(): Promise<void>; startServer(): Promise<void> };
+  database: Cable & {
+    killServer(): Promise<void>;
+    stopServer(): Promise<void>;
+    startServer(): Promise<void>;
+  };
   redis: (Cable & { port(): number; restart(): Promise<void> }) | null;
   /** Only with an S3-compatible store. */
   store: FaultyStore | null;

@@ -1,6 +1,8 @@
 import { type FieldError, type Problem, type ProblemType, problemTypes } from '@garboard/contract/problems';
 import { Refusal } from '@garboard/core/problems';
+import { isDatabaseAway } from '@garboard/db/database-away';
 import { ObjectTooLargeError } from '@garboard/platform/object-store';
+import { type StoreTrouble, storeTrouble } from '@garboard/platform/store-away';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 
@@ -64,10 +66,48 @@ function detailOf(fields: readonly FieldError[]): string {
   return fields.length > told.length ? `${told.join(' ')} And more.` : told.join(' ');
 }
 
+/** Refusals that may be somebody trying doors: each leaves a line in the log, so that many of them are noticed. */
+const worthNoting: ReadonlySet<string> = new Set<ProblemType>([
+  ...(['wrong-credentials', 'wrong-code', 'wrong-passcode', 'proof-needed', 'not-allowed'] as const),
+  ...(['foreign-origin', 'link-spent', 'too-many-requests', 'files-refused'] as const),
+]);
+
+function noteRefusal(request: FastifyRequest, refused: ProblemType): void {
+  if (!worthNoting.has(refused)) return;
+  const { actor } = request;
+  const person = actor?.kind === 'person' ? actor.personId : undefined;
+  request.log.warn({ refused, route: request.routeOptions.url, person }, 'refused');
+}
+
+/** What is told while something that every answer needs is away, and after how many seconds to come again. */
+const awayWords: Record<StoreTrouble | 'database', { detail: string; seconds: number }> = {
+  database: {
+    detail: 'Garboard can’t reach its database just now. What was saved is safe; this can be sent again.',
+    seconds: 5,
+  },
+  away: {
+    detail:
+      'Garboard can’t reach its photos and documents just now. What was saved is safe; this can be sent again.',
+    seconds: 10,
+  },
+  full: {
+    detail:
+      'There is no room left for photos and documents. What was saved is safe; this can be sent again once whoever runs the server has made room.',
+    seconds: 60,
+  },
+};
+
+/** Which of the parts that every answer needs an error says is away. */
+const whatIsAway = (error: unknown): keyof typeof awayWords | null =>
+  storeTrouble(error) ?? (isDatabaseAway(error) ? 'database' : null);
+
 /** Turns every error into a problem; only what is truly unexpected is logged as an error. */
 export function installProblemHandlers(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
-    if (error instanceof Refusal) return sendProblem(request, reply, error.type, error.message, error.errors);
+    if (error instanceof Refusal) {
+      noteRefusal(request, error.type);
+      return sendProblem(request, reply, error.type, error.message, error.errors);
+    }
     if (error instanceof ObjectTooLargeError) return sendProblem(request, reply, 'too-large', error.message);
     const fields = fieldErrors(error);
     if (fields) {
@@ -79,10 +119,19 @@ export function installProblemHandlers(app: FastifyInstance): void {
     }
     const known = frameworkProblems[error.code];
     if (known) return sendProblem(request, reply, known[0], known[1]);
-    if (error.statusCode === 429) return sendProblem(request, reply, 'too-many-requests', error.message);
+    if (error.statusCode === 429) {
+      noteRefusal(request, 'too-many-requests');
+      return sendProblem(request, reply, 'too-many-requests', error.message);
+    }
     if (error.statusCode === 415) return sendProblem(request, reply, 'wrong-media-type', error.message);
     if (error.statusCode && error.statusCode >= 400 && error.statusCode < 500) {
       return sendProblem(request, reply, 'malformed-json', error.message);
+    }
+    const away = whatIsAway(error);
+    if (away) {
+      request.log.warn({ err: error, away }, 'request could not be served');
+      const { detail, seconds } = awayWords[away];
+      return sendProblem(request, reply.header('retry-after', seconds), 'unavailable', detail);
     }
     request.log.error({ err: error }, 'request failed');
     const detail = 'Nothing was changed. Try again; if it happens again, quote the number of this request.';
