@@ -25,6 +25,7 @@ const seenBy: Record<string, Action> = {
   visits: 'visit.read',
   invoices: 'invoice.read',
   firms: 'firm.read',
+  'firm-exports': 'firm.read',
   catalogue: 'catalogue.read',
   restoreFinding: 'finding.deleted.read',
   listDeletedFindings: 'finding.deleted.read',

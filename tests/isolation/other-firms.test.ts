@@ -51,12 +51,13 @@ beforeAll(async () => {
   const comment = await surveyor.post(`${path}/review/comments`).send({ text: 'Secret' }).expect(201);
   firmId = firm.id;
   const surveyId: string = survey.body.id;
-  const [report, clearance] = [newId(), newId()];
+  const [report, clearance, archive] = [newId(), newId(), newId()];
   await inTransaction(server.db, [firmId], async (tx) => {
     await tx.report.create({
       data: { id: report, firmId, surveyId, kind: 'full', revision: 1, snapshot: {}, requestedBy: 'x' },
     });
     await tx.reportPhoto.create({ data: { firmId, reportId: report, photoId: photo.body.items[0].id } });
+    await tx.firmExport.create({ data: { id: archive, firmId, askedBy: 'x', askedAt: new Date() } });
     await tx.clearance.create({
       data: {
         ...{ id: clearance, firmId, surveyId, findingId: finding.body.id, statement: 's', workDoneBy: 'w' },
@@ -77,6 +78,7 @@ beforeAll(async () => {
     uploads: upload.id,
     'review-comments': comment.body.id,
     firms: firmId,
+    'firm-exports': archive,
   };
 });
 afterAll(() => server.close());

@@ -135,7 +135,13 @@ export async function buildPlace(
     ...{ surveys: survey.id ?? '', vessels: vessel.id ?? '', findings: finding.id ?? '', photos: photo },
     ...{ reports: report, clearances: sent.body.id, fileId: sent.body.files[0].id, uploads: upload },
     ...{ worksheets: worksheet.id ?? '', inventory: inventory.id ?? '', 'review-comments': review },
-    ...{ 'finding-comments': said.id ?? '', 'share-links': link.id ?? '', firms: firm.id, catalogue: key },
+    ...{
+      'finding-comments': said.id ?? '',
+      'share-links': link.id ?? '',
+      firms: firm.id,
+      catalogue: key,
+      'firm-exports': review,
+    },
     ...deal,
     ...{ partyId: parties.spareId, 'putYardFindings.partyId': parties.yardId, restoreFinding: gone.id ?? '' },
   };
@@ -198,7 +204,7 @@ async function inviteAll(
   };
 }
 
-/** What no request makes so: a comment of a review that is asked for, and a PDF whose bytes the store has. */
+/** What no request makes so: a comment of a review that is asked for, a PDF whose bytes the store has, an archive. */
 async function rowsByHand(
   server: TestServer,
   { firm, surveyId, photo, report }: { firm: Firm; surveyId: string; photo: string; report: string },
@@ -212,6 +218,8 @@ async function rowsByHand(
     await tx.review.create({ data: { ...who, ...asked } });
     const said = { id, text: 'Secret', byId: firm.surveyor.id, byName: 'S', byRole: 'surveyor' };
     await tx.reviewComment.create({ data: { ...who, ...said, at: new Date() } });
+    const archive = { id, firmId: firm.id, state: 'ready', sha256, bytes: 9 };
+    await tx.firmExport.create({ data: { ...archive, askedBy: 'P', askedAt: new Date() } });
   });
   return id;
 }

@@ -2,7 +2,7 @@ import { enqueue } from '@garboard/core/outbox/enqueue';
 import { type Database, inTransaction, openDatabase } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import { openQueue, openWorker } from '@garboard/platform/queue';
-import { relayBatch, startRelay } from '@garboard/worker/relay';
+import { type QueueName, type Queues, relayBatch, startRelay } from '@garboard/worker/relay';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { freshDatabase } from '../support/database.ts';
 
@@ -23,6 +23,10 @@ beforeAll(async () => {
 });
 afterAll(() => close());
 
+const everyQueue = (queue: Queues[QueueName]): Queues => ({
+  ...{ reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue, archives: queue },
+});
+
 const errand = () => inTransaction(db, [], (tx) => enqueue(tx, 'mail.invitation', { linkId: newId() }));
 const waiting = () => inTransaction(db, [], (tx) => tx.outbox.count({ where: { dispatchedAt: null } }));
 
@@ -39,7 +43,7 @@ function listedQueues() {
   return {
     added,
     state,
-    queues: { reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue },
+    queues: everyQueue(queue),
   };
 }
 
@@ -97,23 +101,13 @@ test('a batch handed over again after its transaction failed is done once', asyn
         throw new Error('died');
       },
     };
-    const broken = { reports: dying, previews: dying, images: dying, errands: dying, webhooks: dying };
+    const broken = everyQueue(dying);
     await expect(relayBatch({ db, queues: broken, clock, log })).rejects.toThrow('died');
     expect(await waiting()).toBe(1);
     await vi.waitFor(() => expect(done).toEqual([asked]), { timeout: 10_000 });
-    await relayBatch({
-      db,
-      queues: { reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue },
-      clock,
-      log,
-    });
+    await relayBatch({ db, queues: everyQueue(queue), clock, log });
     const last = await errand();
-    await relayBatch({
-      db,
-      queues: { reports: queue, previews: queue, images: queue, errands: queue, webhooks: queue },
-      clock,
-      log,
-    });
+    await relayBatch({ db, queues: everyQueue(queue), clock, log });
     await vi.waitFor(() => expect(done).toContain(last), { timeout: 10_000 });
     expect(done).toEqual([asked, last]);
   } finally {

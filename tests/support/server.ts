@@ -42,6 +42,10 @@ export async function startServer(
   options: Pick<Deps, 'metrics' | 'draining'> & {
     portalDir?: string;
     clock?: () => Date;
+    /** The address people use, when it isn't a plain one of this machine. */
+    publicUrl?: string;
+    /** Where its log goes; nowhere unless given. */
+    log?: Deps['log'];
     /** Whether webhooks may go to loopback; yes unless given. */
     allowPrivate?: boolean;
     wrap?: (db: Database) => Database;
@@ -57,14 +61,14 @@ export async function startServer(
   );
   const app = await buildApp({
     env: {
-      publicUrl: 'http://127.0.0.1:3000',
+      publicUrl: options.publicUrl ?? 'http://127.0.0.1:3000',
       dataDir,
       secret: testSecret,
       webhookAllowPrivate: options.allowPrivate ?? true,
     },
     db: options.wrap ? options.wrap(db) : db,
     store,
-    log: openLogger('test', 'fatal'),
+    log: options.log ?? openLogger('test', 'fatal'),
     clock: options.clock ?? (() => new Date()),
     previews,
     metrics: options.metrics,

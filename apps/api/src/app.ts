@@ -21,6 +21,7 @@ import { coverageRoutes } from './routes/coverage.ts';
 import { docsRoutes } from './routes/docs.ts';
 import { engagementRoutes } from './routes/engagement.ts';
 import { findingRoutes } from './routes/findings.ts';
+import { firmExportRoutes } from './routes/firm-exports.ts';
 import { healthRoutes } from './routes/health.ts';
 import { invoiceRoutes } from './routes/invoices.ts';
 import { listRoutes } from './routes/lists.ts';
@@ -81,6 +82,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   healthRoutes(app, deps);
   accountRoutes(app, deps);
   peopleRoutes(app, deps);
+  firmExportRoutes(app, deps);
   vesselRoutes(app, deps);
   surveyRoutes(app, deps);
   photoRoutes(app, deps);

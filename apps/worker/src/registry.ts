@@ -9,6 +9,7 @@ import { deliverMailJob } from './jobs/deliver-mail.ts';
 import { deliverWebhookJob } from './jobs/deliver-webhook.ts';
 import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
 import { derivePhotoJob } from './jobs/derive-photo.ts';
+import { exportFirmJob } from './jobs/export-firm.ts';
 import { fanOutEventJob } from './jobs/fan-out-event.ts';
 import { mailAccountChangeJob } from './jobs/mail-account-change.ts';
 import { mailInvitationJob, mailSignInLinkJob } from './jobs/mail-link.ts';
@@ -33,6 +34,7 @@ const handlers: Handlers = {
   'mail.account-change': mailAccountChangeJob,
   'event.fan-out': fanOutEventJob,
   'mail.deliver': deliverMailJob,
+  'firm.export': exportFirmJob,
 };
 
 const isJobName = (name: string): name is JobName => Object.hasOwn(handlers, name);

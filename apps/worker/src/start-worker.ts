@@ -20,6 +20,7 @@ const concurrency: Record<QueueName, number> = {
   images: 2,
   errands: 2,
   webhooks: 8,
+  archives: 1,
 };
 const retryMs = 2_000;
 

@@ -1,6 +1,7 @@
 import { endLimits } from '@garboard/core/clearance/end-limits';
 import type { Ctx } from '@garboard/core/context';
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
+import { sweepExports } from '@garboard/core/firm-exports/sweep-exports';
 import { gatherDue, resendDue } from '@garboard/core/notices/gather-mail';
 import { remindDue } from '@garboard/core/notices/remind-due';
 import { remindOverdue } from '@garboard/core/notices/remind-overdue';
@@ -30,6 +31,7 @@ function looksOf(
     'pieces of work that seemed lost': inFirms(({ tx }) => requeueLost(tx, clock()).then(sumOf)),
     'deleted drafts': inFirms(({ tx }) => sweepDeleted(tx, clock())),
     'printed drafts': inFirms(({ tx }) => sweepPreviews(tx, clock())),
+    'archives kept long enough, or whose making was lost': inFirms(sweepExports),
     'spent rows': () => inTransaction(db, [], (tx) => tidy(tx, clock())),
     'uploads in parts given up': inFirms(({ tx }) => tidyUploads(tx, clock())),
     'limits that ended': inFirms(endLimits),

@@ -33,6 +33,8 @@ export const jobs = {
   'quotation.print': z.object({ firmId: id, quotationId: id }),
   /** Sends one message to one endpoint. */
   'webhook.deliver': z.object({ firmId: id, deliveryId: id }),
+  /** Makes the archive of everything a firm has. */
+  'firm.export': z.object({ firmId: id, exportId: id }),
   /** Prints one finding for whoever waits for it; handed to its queue directly, so as to lose no time. */
   'finding.preview': z.object({ firmId: id, reportId: id }),
 } as const;
@@ -41,7 +43,10 @@ export type JobName = keyof typeof jobs;
 export type JobData<N extends JobName> = z.infer<(typeof jobs)[N]>;
 
 /** The queue each job waits in, so that long renderings don't hold up thumbnails. */
-export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'errands' | 'webhooks'> = {
+export const queueOf: Record<
+  JobName,
+  'reports' | 'previews' | 'images' | 'errands' | 'webhooks' | 'archives'
+> = {
   'report.render': 'reports',
   'photo.derive': 'images',
   'clearance-file.derive': 'images',
@@ -54,6 +59,7 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
   'quotation.print': 'reports',
   'webhook.deliver': 'webhooks',
   'finding.preview': 'previews',
+  'firm.export': 'archives',
 };
 /**
  * How often a job may be tried in all, the waits doubling from two seconds: messages that aren't gathered go on for
@@ -62,4 +68,4 @@ export const queueOf: Record<JobName, 'reports' | 'previews' | 'images' | 'erran
 export const attemptsOf = (job: JobName): number =>
   job === 'mail.invitation' || job === 'mail.sign-in-link' || job === 'mail.account-change' ? 14 : 5;
 
-export const queueNames = ['reports', 'previews', 'images', 'errands', 'webhooks'] as const;
+export const queueNames = ['reports', 'previews', 'images', 'errands', 'webhooks', 'archives'] as const;

@@ -4,6 +4,7 @@ import { clearanceRoutes } from './routes/clearance.ts';
 import { coverageRoutes } from './routes/coverage.ts';
 import { engagementRoutes } from './routes/engagement.ts';
 import { findingsRoutes } from './routes/findings.ts';
+import { firmExportRoutes } from './routes/firm-exports.ts';
 import { invoiceRoutes } from './routes/invoices.ts';
 import { listsRoutes } from './routes/lists.ts';
 import { noticesRoutes } from './routes/notices.ts';
@@ -25,6 +26,7 @@ export type { Route } from './routes/route.ts';
 export const routes = {
   ...accountRoutes,
   ...peopleRoutes,
+  ...firmExportRoutes,
   ...surveysRoutes,
   ...findingsRoutes,
   ...photosRoutes,

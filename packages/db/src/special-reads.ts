@@ -87,16 +87,18 @@ export async function recordFirmIds(db: Database): Promise<string[]> {
   return rows[0]?.ids ?? [];
 }
 
-/** Whether any row, of any firm, still names the object with this hash. */
+/** Whether any row, of any firm, still names the object with this hash, or all are held for a copy under way. */
 export async function objectInUse(tx: Tx, sha256: string): Promise<boolean> {
-  const rows = await tx.$queryRaw<{ used: boolean }[]>`SELECT garboard_object_in_use(${sha256}) AS used`;
+  const rows = await tx.$queryRaw<{ used: boolean }[]>`
+    SELECT garboard_store_held() OR garboard_object_in_use(${sha256}) AS used`;
   return rows[0]?.used ?? true;
 }
 
-/** Those of these objects that no row of any firm names. */
+/** Those of these objects that no row of any firm names; none while all are held. */
 export async function unnamedAmong(tx: Tx, hashes: readonly string[]): Promise<string[]> {
   const rows = await tx.$queryRaw<{ sha256: string }[]>`
-    SELECT sha256 FROM unnest(${[...hashes]}::text[]) AS listed (sha256) WHERE NOT garboard_object_in_use(sha256)`;
+    SELECT sha256 FROM unnest(${[...hashes]}::text[]) AS listed (sha256)
+    WHERE NOT (SELECT garboard_store_held()) AND NOT garboard_object_in_use(sha256)`;
   return rows.map(({ sha256 }) => sha256);
 }
 

@@ -89,6 +89,8 @@ const words = {
     `Reminded of what is overdue: ${d.count === '1' ? '1 recommendation' : `${d.count} recommendations`}`,
   'comment.added': (d) => `Comment on ${d.title}`,
   'comment.removed': (d) => `Comment on ${d.title} taken back`,
+  'firm.export-asked': () => 'An archive of everything the firm has was asked for',
+  'firm.archive-fetched': () => 'The archive of everything the firm has was downloaded',
   'firm.rates-set': () => 'Rates and terms of payment set',
   'firm.terms-saved': (d) => `Terms of business saved, version ${d.version}`,
   'quotation.drafted': (d) => `Quotation drafted, revision ${d.revision}`,

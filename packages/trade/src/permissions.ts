@@ -47,6 +47,7 @@ const aboard = { owner: 'yes', buyer: 'yes', broker: 'yes', yard: 'yes' } as con
 export const permissions = {
   'firm.read': staff,
   'firm.edit': principal,
+  'firm.export': principal,
   'member.read': staff,
   'member.invite': principal,
   'signing-key.read': staff,

@@ -29,7 +29,9 @@ export async function erasePerson(
   const roles = await tx.$queryRaw<{ firm_id: string; name: string | null; role: string }[]>`
     SELECT firm_id, NULL AS name, role FROM firm_members WHERE person_id = ${personId}::uuid
     UNION SELECT firm_id, name, role FROM parties WHERE person_id = ${personId}::uuid
-    UNION SELECT firm_id, NULL, actor_role FROM events WHERE actor_id = ${personId}::uuid`;
+    UNION SELECT firm_id, NULL, actor_role FROM events WHERE actor_id = ${personId}::uuid
+    UNION SELECT e.firm_id, NULL, e.actor_role FROM former_ids f
+      JOIN events e ON e.firm_id = f.firm_id AND e.actor_id = f.former_id WHERE f.person_id = ${personId}::uuid`;
   const names = [...new Set([name, email, ...roles.flatMap((r) => r.name ?? [])])];
   // The longest first: a name within another goes with it.
   names.sort((a, b) => b.length - a.length);

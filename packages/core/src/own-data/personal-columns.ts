@@ -20,6 +20,7 @@ export const owned: readonly (readonly [table: string, column: string, title: st
   ['idempotency_keys', 'person_id', 'Requests lately repeated'],
   ['finding_yards', 'person_id', 'Findings you were asked to put right'],
   ['visit_asks', 'person_id', 'Visits you were asked to'],
+  ['former_ids', 'person_id', 'Ids you had in another installation'],
   ['parties', 'person_id', 'Surveys you are party to'],
   ['firm_members', 'person_id', 'Firms you work for'],
 ];
@@ -42,6 +43,7 @@ export const named: readonly (readonly [
   ['review_comments', 'by_id', 'by_name', 'Your comments in reviews'],
   ['reports', 'requested_by_id', 'requested_by', 'Documents you asked for'],
   ['share_links', 'made_by_id', 'made_by_name', 'Links you made'],
+  ['firm_exports', 'asked_by_id', 'asked_by', 'Archives of a firm you asked for'],
   ['firm_catalogue_entries', 'saved_by_id', 'saved_by', 'Catalogue entries you saved'],
   ['firm_terms', 'saved_by_id', 'saved_by', 'Terms you saved'],
   // What binds two sides keeps the name of who agreed to it.

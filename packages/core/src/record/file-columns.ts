@@ -17,6 +17,7 @@ export const fileColumns = [
   ['clearance_files', 'sha256'],
   ['clearance_files', 'thumb_hash'],
   ['clearance_files', 'screen_hash'],
+  ['firm_exports', 'sha256'],
 ] as const;
 
 /** Columns with a hash of something else, and what of. */
