@@ -94,14 +94,27 @@ export class Visitor {
     await this.page
       .locator(`::-p-aria([name="${name}"][role="${role}"])`)
       .setTimeout(patience.timeout)
-      .click();
+      .click()
+      .catch(async (error) => {
+        const where = await this.page.evaluate(() => location.pathname);
+        const file = `unfound-${role}-${name.replaceAll(/\W+/g, '-').slice(0, 40)}`;
+        await this.picture(file);
+        throw new Error(
+          `No ${role} “${name}” could be pressed at ${where} (${file}.png):\n${await this.text()}`,
+          {
+            cause: error,
+          },
+        );
+      });
   }
 
   async press(name: string): Promise<void> {
     await this.click('button', name);
   }
 
+  /** Lists grow while their parts come in; a link is followed once they stand still, or the click lands beside it. */
   async follow(name: string): Promise<void> {
+    await this.page.waitForNetworkIdle({ idleTime: 50, timeout: patience.timeout });
     await this.click('link', name);
   }
 
