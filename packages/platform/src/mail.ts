@@ -44,7 +44,11 @@ const timeouts = { connectionTimeout: 20_000, greetingTimeout: 30_000, socketTim
  */
 export function openMailer(options: { smtpUrl?: string; dataDir: string; from: string }): Mailer {
   if (options.smtpUrl) {
-    const transport = createTransport({ url: options.smtpUrl, ...timeouts });
+    const transport = createTransport({
+      url: options.smtpUrl,
+      ...timeouts,
+      requireTLS: mustEncrypt(options.smtpUrl),
+    });
     return {
       async sendMail(message) {
         await transport.sendMail(envelope(options.from, message)).catch((error: unknown) => {
@@ -69,6 +73,15 @@ export function openMailer(options: { smtpUrl?: string; dataDir: string; from: s
     close: () => transport.close(),
   };
 }
+
+/**
+ * A password goes to no server that won't encrypt, whoever stands between and hides that it can; on this machine nobody
+ * does. `?requireTLS=false` in the address overrules it. Certificates are verified whenever there is encryption.
+ */
+const mustEncrypt = (smtpUrl: string): boolean => {
+  const { password, hostname } = new URL(smtpUrl);
+  return password !== '' && !/^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(hostname);
+};
 
 /**
  * What nodemailer tells of a server's answer. A 5xx to the greeting, the sign-in or the sender's address is about

@@ -46,6 +46,7 @@ const frameworkProblems: Record<string, [ProblemType, string]> = {
     'The form holds more files than accepted at once; send them in several goes.',
   ],
   FST_PARTS_LIMIT: ['too-large', 'The form has more parts than accepted.'],
+  FST_PROTO_VIOLATION: ['malformed-json', 'The form has a field whose name is not accepted.'],
   FST_FIELDS_LIMIT: ['too-large', 'The form has more fields than accepted.'],
 };
 
@@ -101,8 +102,18 @@ const awayWords: Record<StoreTrouble | 'database', { detail: string; seconds: nu
 const whatIsAway = (error: unknown): keyof typeof awayWords | null =>
   storeTrouble(error) ?? (isDatabaseAway(error) ? 'database' : null);
 
+/** The database takes no NUL in a text, whichever parameter it is compared with. */
+function refuseNul(request: FastifyRequest): void {
+  const at = request.url.indexOf('%00');
+  if (at < 0) return;
+  const query = request.url.indexOf('?');
+  if (query < 0 || at < query) throw new Refusal('not-found', 'There is nothing at this address.');
+  throw new Refusal('invalid-input', 'The query holds a control character. Write plain text.');
+}
+
 /** Turns every error into a problem; only what is truly unexpected is logged as an error. */
 export function installProblemHandlers(app: FastifyInstance): void {
+  app.addHook('onRequest', async (request) => refuseNul(request));
   app.setErrorHandler((error: FastifyError, request, reply) => {
     if (error instanceof Refusal) {
       noteRefusal(request, error.type);
@@ -125,7 +136,9 @@ export function installProblemHandlers(app: FastifyInstance): void {
     }
     if (error.statusCode === 415) return sendProblem(request, reply, 'wrong-media-type', error.message);
     if (error.statusCode && error.statusCode >= 400 && error.statusCode < 500) {
-      return sendProblem(request, reply, 'malformed-json', error.message);
+      request.log.info({ err: error }, 'request could not be read');
+      const unread = 'It can’t be read as it was sent. Compare it with the description at /docs.';
+      return sendProblem(request, reply, 'malformed-json', unread);
     }
     const away = whatIsAway(error);
     if (away) {

@@ -25,7 +25,13 @@ import { cookieOptions, originOf, sessionCookie } from '../http/session.ts';
 export function accountRoutes(app: FastifyInstance, deps: Deps): void {
   const { publicUrl } = deps.env;
   const cookie = cookieOptions(publicUrl);
-  const signedIn = <T extends { token: string; expiresAt: string }>(reply: FastifyReply, session: T): T => {
+  const signedIn = <T extends { token: string; expiresAt: string; person?: { id: string } }>(
+    reply: FastifyReply,
+    session: T,
+  ): T => {
+    const { actor, log, routeOptions } = reply.request;
+    const person = session.person?.id ?? (actor?.kind === 'person' ? actor.personId : undefined);
+    log.info({ route: routeOptions.url, person }, 'session begun');
     reply.setCookie(sessionCookie(publicUrl), session.token, {
       ...cookie,
       expires: new Date(session.expiresAt),

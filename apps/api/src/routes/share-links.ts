@@ -19,10 +19,12 @@ import { cookieOptions } from '../http/session.ts';
 /** Links to one report: made by those who own it, opened by whoever holds them. */
 export function shareLinkRoutes(app: FastifyInstance, deps: Deps): void {
   const { publicUrl } = deps.env;
-  const name = publicUrl.startsWith('https:') ? '__Secure-garboard_shared' : 'garboard_shared';
+  // A cookie a viewing, so that links opened side by side don't mix.
+  const cookieOf = (viewingId: string) =>
+    `${publicUrl.startsWith('https:') ? '__Host-' : ''}garboard_shared_${viewingId}`;
   const reader = (request: FastifyRequest, params: { id: string }): Reader => ({
     viewingId: params.id,
-    viewing: request.cookies[name],
+    viewing: request.cookies[cookieOf(params.id)],
   });
 
   serve(app, deps, 'createShareLink', (ctx, { params, body }) =>
@@ -41,10 +43,8 @@ export function shareLinkRoutes(app: FastifyInstance, deps: Deps): void {
     serve(guarded, deps, 'openSharedReport', async (ctx, { body, request, reply }) => {
       const userAgent = request.headers['user-agent'];
       const { viewing, shared } = await openShareLink(ctx, { ...body, userAgent });
-      // Sent back for this one viewing alone, so that links opened side by side don't mix.
-      reply.setCookie(name, viewing, {
+      reply.setCookie(cookieOf(shared.id), viewing, {
         ...cookieOptions(publicUrl),
-        path: `/v1/shared-reports/${shared.id}`,
         sameSite: 'strict',
         maxAge: viewingMs / 1000,
       });
