@@ -43,6 +43,8 @@ export const bodies: Record<string, object | ((ids: Record<string, string>) => o
   createUpload: { id: newId(), name: 'c.jpg', bytes: 5000, sha256: 'c'.repeat(64) },
   createFinding: { system: 'hull', title: 't', urgency: 'note' },
   updateFinding: { title: 'x' },
+  nameImportPhotos: { items: [] },
+  startImport: { leaveOutBadRows: true },
   orderFindings: { ids: ['0199f2a4-7b1e-7c40-9a51-0b6f1c2d3e4f'] },
   putFindingYards: { partyIds: [] },
   putYardFindings: { findingIds: [] },

@@ -18,6 +18,7 @@ const seenBy: Record<string, Action> = {
   clearances: 'finding.read',
   inventory: 'survey.read',
   uploads: 'photo.write',
+  imports: 'finding.import',
   'review-comments': 'review.read',
   'finding-comments': 'comment.read',
   'share-links': 'report.share',

@@ -49,6 +49,8 @@ beforeAll(async () => {
   await surveyor.patch(path).send({ state: 'drafting' }).expect(200);
   await surveyor.post(`${path}/review`).send({}).expect(201);
   const comment = await surveyor.post(`${path}/review/comments`).send({ text: 'Secret' }).expect(201);
+  const sheet = Buffer.from('Title,System,Urgency\nSecret,hull,note\n');
+  const brought = await surveyor.post(`${path}/imports`).attach('file', sheet, 'findings.csv').expect(201);
   firmId = firm.id;
   const surveyId: string = survey.body.id;
   const [report, clearance, archive] = [newId(), newId(), newId()];
@@ -76,6 +78,7 @@ beforeAll(async () => {
     catalogue: 'hull-secret-of-the-firm',
     inventory: item.body.id,
     uploads: upload.id,
+    imports: brought.body.id,
     'review-comments': comment.body.id,
     firms: firmId,
     'firm-exports': archive,

@@ -56,6 +56,9 @@ put(
     'review_comments',
     'deleted_findings',
     'photo_uploads',
+    'survey_imports',
+    'import_photos',
+    'imported_rows',
   ],
   ...['firm_catalogue_entries', 'firm_catalogue_words', 'firm_members', 'signing_keys', 'survey_counters'],
   ...[

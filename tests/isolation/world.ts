@@ -117,6 +117,8 @@ export async function buildPlace(
     .expect(201);
   const upload = newId();
   await made(`${at}/uploads`, { id: upload, name: 'b.jpg', bytes: 5000, sha256: 'b'.repeat(64) });
+  const sheet = Buffer.from('Title,System,Urgency\nSecret,hull,note\n');
+  const brought = await surveyor.post(`${at}/imports`).attach('file', sheet, 'findings.csv').expect(201);
   const said = await made(`/v1/findings/${finding.id}/comments`, {
     text: 'Said',
     visibleTo: [...partyRoles],
@@ -134,6 +136,7 @@ export async function buildPlace(
   const ids: Record<string, string> = {
     ...{ surveys: survey.id ?? '', vessels: vessel.id ?? '', findings: finding.id ?? '', photos: photo },
     ...{ reports: report, clearances: sent.body.id, fileId: sent.body.files[0].id, uploads: upload },
+    imports: brought.body.id,
     ...{ worksheets: worksheet.id ?? '', inventory: inventory.id ?? '', 'review-comments': review },
     ...{
       'finding-comments': said.id ?? '',

@@ -23,6 +23,7 @@ import { engagementRoutes } from './routes/engagement.ts';
 import { findingRoutes } from './routes/findings.ts';
 import { firmExportRoutes } from './routes/firm-exports.ts';
 import { healthRoutes } from './routes/health.ts';
+import { importRoutes } from './routes/imports.ts';
 import { invoiceRoutes } from './routes/invoices.ts';
 import { listRoutes } from './routes/lists.ts';
 import { noticeRoutes } from './routes/notices.ts';
@@ -88,6 +89,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   photoRoutes(app, deps);
   uploadRoutes(app, deps);
   findingRoutes(app, deps);
+  importRoutes(app, deps);
   listRoutes(app, deps);
   worksheetRoutes(app, deps);
   catalogueRoutes(app, deps);

@@ -11,6 +11,7 @@ import { deriveClearanceFileJob } from './jobs/derive-clearance-file.ts';
 import { derivePhotoJob } from './jobs/derive-photo.ts';
 import { exportFirmJob } from './jobs/export-firm.ts';
 import { fanOutEventJob } from './jobs/fan-out-event.ts';
+import { importSurveyJob } from './jobs/import-survey.ts';
 import { mailAccountChangeJob } from './jobs/mail-account-change.ts';
 import { mailInvitationJob, mailSignInLinkJob } from './jobs/mail-link.ts';
 import { printQuotationJob } from './jobs/print-quotation.ts';
@@ -23,6 +24,7 @@ type Handlers = {
 /** Who does which job. A job of the contract without a handler here is a type error. */
 const handlers: Handlers = {
   'report.render': renderReportJob,
+  'survey.import': importSurveyJob,
   'finding.preview': renderReportJob,
   'quotation.print': printQuotationJob,
   'photo.derive': derivePhotoJob,

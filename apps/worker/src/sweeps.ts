@@ -2,6 +2,7 @@ import { endLimits } from '@garboard/core/clearance/end-limits';
 import type { Ctx } from '@garboard/core/context';
 import { sweepDeleted } from '@garboard/core/findings/sweep-deleted';
 import { sweepExports } from '@garboard/core/firm-exports/sweep-exports';
+import { sweepImports } from '@garboard/core/imports/run-import';
 import { gatherDue, resendDue } from '@garboard/core/notices/gather-mail';
 import { remindDue } from '@garboard/core/notices/remind-due';
 import { remindOverdue } from '@garboard/core/notices/remind-overdue';
@@ -34,6 +35,7 @@ function looksOf(
     'archives kept long enough, or whose making was lost': inFirms(sweepExports),
     'spent rows': () => inTransaction(db, [], (tx) => tidy(tx, clock())),
     'uploads in parts given up': inFirms(({ tx }) => tidyUploads(tx, clock())),
+    'sheets to bring in, lost or given up': inFirms(sweepImports),
     'limits that ended': inFirms(endLimits),
     'due dates to remind of': inFirms(remindDue),
     'surveys with something overdue': inFirms(remindOverdue),

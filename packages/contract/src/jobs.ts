@@ -33,6 +33,8 @@ export const jobs = {
   'quotation.print': z.object({ firmId: id, quotationId: id }),
   /** Sends one message to one endpoint. */
   'webhook.deliver': z.object({ firmId: id, deliveryId: id }),
+  /** Makes findings and photos of what a survey is brought in from. */
+  'survey.import': z.object({ firmId: id, importId: id }),
   /** Makes the archive of everything a firm has. */
   'firm.export': z.object({ firmId: id, exportId: id }),
   /** Prints one finding for whoever waits for it; handed to its queue directly, so as to lose no time. */
@@ -58,6 +60,7 @@ export const queueOf: Record<
   'mail.deliver': 'errands',
   'quotation.print': 'reports',
   'webhook.deliver': 'webhooks',
+  'survey.import': 'images',
   'finding.preview': 'previews',
   'firm.export': 'archives',
 };

@@ -20,3 +20,14 @@ export const longestShareDays = 90;
 
 /** Letters and digits of a passcode at least. */
 export const shortestPasscode = 6;
+
+/** Limits of what a survey is brought in from. */
+export const importLimits = {
+  csvBytes: 5 * 1024 * 1024,
+  zipBytes: 4 * 1024 ** 3,
+  /** Of everything in the ZIP together. */
+  unpackedBytes: 12 * 1024 ** 3,
+  rows: 1000,
+  photos: 2000,
+  columns: 100,
+} as const;

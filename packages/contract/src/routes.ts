@@ -5,6 +5,7 @@ import { coverageRoutes } from './routes/coverage.ts';
 import { engagementRoutes } from './routes/engagement.ts';
 import { findingsRoutes } from './routes/findings.ts';
 import { firmExportRoutes } from './routes/firm-exports.ts';
+import { importRoutes } from './routes/imports.ts';
 import { invoiceRoutes } from './routes/invoices.ts';
 import { listsRoutes } from './routes/lists.ts';
 import { noticesRoutes } from './routes/notices.ts';
@@ -30,6 +31,7 @@ export const routes = {
   ...surveysRoutes,
   ...findingsRoutes,
   ...photosRoutes,
+  ...importRoutes,
   ...listsRoutes,
   ...catalogueRoutes,
   ...worksheetsRoutes,

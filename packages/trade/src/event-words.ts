@@ -29,6 +29,8 @@ const words = {
   'report.viewed': (d) => `${d.label} looked at, revision ${d.revision}`,
   'party.removed': (d) => `${d.name} (${d.role}) removed`,
   'photos.added': (d) => (d.count === '1' ? '1 photo added' : `${d.count} photos added`),
+  'survey.brought-in': (d) =>
+    `Brought in from ${d.fileName}: ${d.findings === '1' ? '1 finding' : `${d.findings} findings`}, ${d.photos === '1' ? '1 photo' : `${d.photos} photos`}`,
   'photo.deleted': (d) => `Photo ${d.fileName} deleted`,
   'finding.created': (d) => `Finding recorded: ${d.title}`,
   'finding.edited': (d) => `Finding edited: ${d.title}`,

@@ -78,6 +78,7 @@ export const permissions = {
   'party.invite-yard': { ...client, owner: 'released' },
   'finding.assign-yard': { ...staff, ...client, owner: 'released' },
   'finding.deleted.read': staff,
+  'finding.import': writers,
   'finding.withdraw': writers,
   'finding.preview': staff,
   'report.preview': staff,

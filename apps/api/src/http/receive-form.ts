@@ -1,4 +1,4 @@
-import { uploadLimits } from '@garboard/contract/limits';
+import { importLimits, uploadLimits } from '@garboard/contract/limits';
 import { cleanFileName } from '@garboard/core/files/file-name';
 import type { Accepts } from '@garboard/core/files/inspect-upload';
 import type { ReceivedFile } from '@garboard/core/files/received-file';
@@ -13,11 +13,16 @@ export interface ReceivedForm {
   discard(): Promise<void>;
 }
 
+/** What a form may hold: pictures, evidence, or a sheet of findings with a ZIP of photos. */
+export type FormAccepts = Accepts | 'sheet';
+
 /** The most bytes that any kind of file accepted may have; inspection knows the limit of each kind. */
-const maxBytesOf = (accepts: Accepts): number =>
-  accepts === 'pictures'
-    ? uploadLimits.photoBytes
-    : Math.max(uploadLimits.photoBytes, uploadLimits.documentBytes);
+const maxBytesOf = (accepts: FormAccepts): number =>
+  accepts === 'sheet'
+    ? importLimits.zipBytes
+    : accepts === 'pictures'
+      ? uploadLimits.photoBytes
+      : Math.max(uploadLimits.photoBytes, uploadLimits.documentBytes);
 
 /**
  * Reads a multipart form, each file straight into the store's waiting area. A file that is too large is noted and
@@ -26,7 +31,7 @@ const maxBytesOf = (accepts: Accepts): number =>
 export async function receiveForm(
   request: FastifyRequest,
   store: ObjectStore,
-  accepts: Accepts,
+  accepts: FormAccepts,
 ): Promise<ReceivedForm> {
   const maxBytes = maxBytesOf(accepts);
   const fields: Record<string, string> = {};

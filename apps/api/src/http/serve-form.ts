@@ -1,8 +1,9 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
 import { sightOf } from '@garboard/core/access/actor';
 import type { Ctx } from '@garboard/core/context';
-import { type Accepts, inspectUpload } from '@garboard/core/files/inspect-upload';
+import { inspectUpload } from '@garboard/core/files/inspect-upload';
 import type { ReceivedFile, Upload } from '@garboard/core/files/received-file';
+import { inspectBrought } from '@garboard/core/imports/inspect-brought';
 import { enqueue } from '@garboard/core/outbox/enqueue';
 import { Refusal } from '@garboard/core/problems';
 import { inTransaction } from '@garboard/db/database';
@@ -10,7 +11,7 @@ import type { FastifyInstance } from 'fastify';
 import type { z } from 'zod';
 import type { Deps } from './deps.ts';
 import { fingerprintOf, once } from './idempotency.ts';
-import { receiveForm } from './receive-form.ts';
+import { type FormAccepts, receiveForm } from './receive-form.ts';
 import { actorOf, contextOf, fastifyPath } from './serve.ts';
 
 type FormRoute = {
@@ -22,7 +23,7 @@ type FormRoute = {
 type Params<N extends FormRoute> = z.output<Routes[N]['params']>;
 
 export interface FormHandling<N extends FormRoute> {
-  accepts: Accepts;
+  accepts: FormAccepts;
   /** Whether the form would be welcome, asked before its bytes are read; and the zone for its capture times. */
   before: (ctx: Ctx, params: Params<N>) => Promise<{ timeZone: string }>;
   handler: (
@@ -91,7 +92,10 @@ export function serveForm<N extends FormRoute>(
       const received = await receiveForm(request, deps.store, accepts);
       try {
         const fields = parseFields(form, received.fields) as z.output<Routes[N]['form']>;
-        const upload = await inspectUpload(received.files, { accepts, timeZone, now: deps.clock() });
+        const upload =
+          accepts === 'sheet'
+            ? await inspectBrought(received.files)
+            : await inspectUpload(received.files, { accepts, timeZone, now: deps.clock() });
         const answer = await inTransaction(deps.db, sightOf(actor), (tx) => {
           const run = () => handler(contextOf(deps, request, tx), { params, fields, upload });
           if (!key) return run();

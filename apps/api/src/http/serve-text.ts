@@ -9,8 +9,9 @@ import { actorOf, contextOf, fastifyPath } from './serve.ts';
 import { disposition } from './serve-bytes.ts';
 
 type TextRoute = {
-  [N in RouteName]: Routes[N] extends { response: 'bytes'; params: z.ZodObject } ? N : never;
+  [N in RouteName]: Routes[N] extends { response: 'bytes' } ? N : never;
 }[RouteName];
+type Params<R> = R extends { params: infer P extends z.ZodType } ? z.output<P> : undefined;
 
 /** A file made on the spot, small enough to be a string. */
 export interface MadeText {
@@ -24,17 +25,17 @@ export function serveText<N extends TextRoute>(
   app: FastifyInstance,
   deps: Deps,
   name: N,
-  handler: (ctx: Ctx, params: z.output<Routes[N]['params']>) => Promise<MadeText>,
+  handler: (ctx: Ctx, params: Params<Routes[N]>) => Promise<MadeText>,
 ): void {
   const route: Route = routes[name];
   app.served.names.add(name);
   app.route({
     method: route.method,
     url: fastifyPath(route),
-    schema: { params: route.params },
+    schema: route.params ? { params: route.params } : {},
     config: { route },
     handler: async (request, reply) => {
-      const params = request.params as z.output<Routes[N]['params']>;
+      const params = request.params as Params<Routes[N]>;
       const made = await inTransaction(deps.db, sightOf(actorOf(request)), (tx) =>
         handler(contextOf(deps, request, tx), params),
       );

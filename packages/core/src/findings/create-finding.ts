@@ -13,7 +13,8 @@ import { costColumns, gradingColumns } from './cost-columns.ts';
 import { getFinding } from './get-finding.ts';
 import { writableSurvey } from './writable-survey.ts';
 
-const beforeDrafting = ['enquiry', 'booked', 'attended'];
+/** States in which a first finding makes the survey one that is being drafted. */
+export const beforeDrafting = ['enquiry', 'booked', 'attended'];
 
 /**
  * Records a finding after the last one; the first makes the survey one that is being drafted. With an id made by

@@ -43,6 +43,7 @@ export const named: readonly (readonly [
   ['review_comments', 'by_id', 'by_name', 'Your comments in reviews'],
   ['reports', 'requested_by_id', 'requested_by', 'Documents you asked for'],
   ['share_links', 'made_by_id', 'made_by_name', 'Links you made'],
+  ['survey_imports', 'made_by_id', 'made_by_name', 'Surveys you brought in'],
   ['firm_exports', 'asked_by_id', 'asked_by', 'Archives of a firm you asked for'],
   ['firm_catalogue_entries', 'saved_by_id', 'saved_by', 'Catalogue entries you saved'],
   ['firm_terms', 'saved_by_id', 'saved_by', 'Terms you saved'],
