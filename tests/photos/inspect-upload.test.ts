@@ -136,6 +136,31 @@ describe('pictures that are refused', () => {
     expect((await inspect('hurt.jpg', bytes)).problem).toMatch(/damaged|cut short/);
   });
 
+  it('decodes evidence before it is taken; a photo whose markers are whole is left to the worker', async () => {
+    const whole = await noise(1200, 900).jpeg({ quality: 90 }).toBuffer();
+    const gap = Buffer.concat([whole.subarray(0, 100_000), whole.subarray(170_000)]);
+    expect((await inspect('gap.jpg', gap)).problem).toBeUndefined();
+    expect((await inspect('gap.jpg', gap, 'evidence')).problem).toMatch(/damaged|cut short/);
+  });
+
+  it('follows the markers of progressive pictures, restarts and second pictures, to where they end', async () => {
+    const plain = await noise(600, 400).jpeg().toBuffer();
+    const pictures = {
+      progressive: await noise(600, 400).jpeg({ progressive: true, mozjpeg: true }).toBuffer(),
+      'a second picture behind it': Buffer.concat([plain, plain.subarray(0, 5_000)]),
+      'filling before a marker': Buffer.concat([plain.subarray(0, -2), Buffer.from([0xff, 0xff, 0xd9])]),
+      tall: await noise(64, 9_000).jpeg().toBuffer(),
+    };
+    for (const [what, bytes] of Object.entries(pictures)) {
+      expect((await inspect('a.jpg', bytes)).problem, what).toBeUndefined();
+      // Wherever it is cut, that is said.
+      for (const share of [0.02, 0.5, 0.93]) {
+        const cut = bytes.subarray(0, Math.floor(Math.min(bytes.length, plain.length) * share));
+        if (what !== 'tall') expect((await inspect('a.jpg', cut)).problem, what).toMatch(/cut short|damaged/);
+      }
+    }
+  });
+
   it('refuses a decompression bomb by its header, without decoding it', async () => {
     const bomb = bombPng(30_000, 30_000);
     const before = performance.now();

@@ -6,6 +6,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import { openLogger } from '@garboard/platform/logger';
+import { NoRetryError } from '@garboard/platform/queue';
 import { buildFirm, buildJpeg, buildPerson } from '@garboard/seed/builders';
 import { collectObjectJob } from '@garboard/worker/jobs/collect-object';
 import { derivePhotoJob } from '@garboard/worker/jobs/derive-photo';
@@ -203,6 +204,22 @@ describe('a photo', () => {
     expect((await surveyor.get(`/v1/surveys/${surveyId}`)).body.photoCount).toBe(0);
     await collectObjectJob(jobs(), { sha256: photo.sha256 });
     expect(await server.store.has(photo.sha256)).toBe(false);
+  });
+
+  it('becomes failed at once, in words, when decoding shows that a part of it is gone', async () => {
+    const { id: surveyId } = await newSurvey();
+    const grain = { type: 'gaussian', mean: 128, sigma: 40 } as const;
+    const create = { width: 1200, height: 900, channels: 3, background: '#777', noise: grain } as const;
+    const whole = await sharp({ create }).jpeg({ quality: 90 }).toBuffer();
+    const gap = Buffer.concat([whole.subarray(0, 100_000), whole.subarray(170_000)]);
+    const up = await upload(surveyId, [['gap.jpg', gap]]).expect(201);
+    const [photo] = up.body.items;
+    const data = { firmId: firm.id, photoId: photo.id };
+    await expect(derivePhotoJob(jobs(), data, { lastAttempt: false })).rejects.toThrow(NoRetryError);
+    const { body } = await surveyor.get(`/v1/photos/${photo.id}`);
+    expect(body.state).toBe('failed');
+    expect(body.problem).toMatch(/^The file is (cut short|damaged): .* Send it again from the camera\.$/);
+    expect(await staged()).toEqual([]);
   });
 
   it('becomes failed on the last attempt only', async () => {

@@ -13,11 +13,14 @@ export interface Received {
   path: string;
 }
 
+/** So much may come in while the disk is still writing; with less, each piece off the network waits for the one before. */
+const aheadBytes = 512 * 1024;
+
 /** Receives a file into a folder under a name of its own. What `ObjectStore.stage` says holds here. */
 export async function receiveInto(folder: string, source: Readable, limits: StageLimits): Promise<Received> {
   const path = join(folder, randomUUID());
   // Flushed to the disk before the name becomes final: after a power cut a name never stands for half a file.
-  const file = createWriteStream(path, { flags: 'wx', flush: true });
+  const file = createWriteStream(path, { flags: 'wx', flush: true, highWaterMark: aheadBytes });
   const closed = new Promise<void>((done) => file.once('close', done));
   try {
     return { ...(await receive(source, file, limits)), path };
@@ -33,6 +36,7 @@ async function receive(source: Readable, file: Writable, limits: StageLimits) {
   const hash = createHash('sha256');
   let bytes = 0;
   const measure = new Transform({
+    highWaterMark: aheadBytes,
     transform(chunk: Buffer, _encoding, done) {
       bytes += chunk.length;
       if (bytes > limits.maxBytes) {

@@ -2,9 +2,15 @@ import type { JobData } from '@garboard/contract/jobs';
 import { mark } from '@garboard/contract/photos';
 import { usualPrintEdges } from '@garboard/contract/print-sizes';
 import { HeicUnreadable } from '@garboard/core/files/decode-heic';
+import { PictureDamaged } from '@garboard/core/files/inspect-picture';
 import { keepObject } from '@garboard/core/files/keep-object';
 import { enqueue } from '@garboard/core/outbox/enqueue';
-import { deriveImages, derivePrints, readUpright } from '@garboard/core/photos/derive-images';
+import {
+  deriveImages,
+  derivePrints,
+  readUpright,
+  readUprightFirst,
+} from '@garboard/core/photos/derive-images';
 import { differenceHash } from '@garboard/core/photos/difference-hash';
 import { inTransaction, type Prisma } from '@garboard/db/database';
 import { NoRetryError } from '@garboard/platform/queue';
@@ -33,7 +39,8 @@ export async function derivePhotoJob(
     const path = await deps.store.localFile(photo.sha256);
     const marks = mark.array().parse(photo.marks);
     // No transaction is open while pictures are made: it would hold a connection for seconds.
-    const upright = await readUpright(path, photo.mediaType, photo.quarterTurns);
+    const read = photo.screenHash === null ? readUprightFirst : readUpright;
+    const upright = await read(path, photo.mediaType, photo.quarterTurns);
     const dhash = await differenceHash(upright);
     const made = await deriveImages(deps.store, upright, ['screen', 'print', 'thumb'], marks);
     const prints = await derivePrints(deps.store, upright, usualPrintEdges, marks).catch(
@@ -72,11 +79,9 @@ export async function derivePhotoJob(
   } catch (error) {
     deps.log.warn({ err: error, photoId, lastAttempt }, 'could not make the sizes of a photo');
     // The bytes won't change: what can't be decoded now never can.
-    const hopeless = error instanceof HeicUnreadable;
+    const hopeless = error instanceof HeicUnreadable || error instanceof PictureDamaged;
     if (lastAttempt || hopeless) {
-      const problem = hopeless
-        ? 'This HEIC picture can’t be read. Export it as JPEG on the phone and upload that; the original is kept.'
-        : 'The sizes of this picture could not be made. Upload it again; the original is kept.';
+      const problem = problemInWords(error);
       await inTransaction(deps.db, [firmId], (tx) =>
         tx.photo.updateMany({ where: unchanged, data: { state: 'failed', problem } }),
       );
@@ -84,4 +89,11 @@ export async function derivePhotoJob(
     if (hopeless) throw new NoRetryError(error.message);
     throw error;
   }
+}
+
+function problemInWords(error: unknown): string {
+  if (error instanceof PictureDamaged) return error.message;
+  return error instanceof HeicUnreadable
+    ? 'This HEIC picture can’t be read. Export it as JPEG on the phone and upload that; the original is kept.'
+    : 'The sizes of this picture could not be made. Upload it again; the original is kept.';
 }

@@ -61,7 +61,9 @@ async function inspectFile(
     return refuse(`The file ${what}, whatever its name says. Send ${accepted}.`);
   }
   const path = staged.localPath;
-  const verdict = isHeic(mediaType) ? await inspectHeic(path) : await inspectPicture(path);
+  // Half a proof misleads, so evidence is decoded before it is taken. Photos are decoded a moment later, by the worker.
+  const look = options.accepts === 'evidence' ? 'whole' : 'quick';
+  const verdict = isHeic(mediaType) ? await inspectHeic(path) : await inspectPicture(path, look);
   if ('problem' in verdict) return refuse(verdict.problem);
   const exif = verdict.exif ?? path;
   const takenAt = await readCaptureTime(exif, options.timeZone, options.now);

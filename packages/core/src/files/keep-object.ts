@@ -7,8 +7,17 @@ import type { ObjectStore, StagedObject } from '@garboard/platform/object-store'
  * `removeUnlessNamed` from removing the same bytes between here and the commit.
  */
 export async function keepObject(tx: Tx, staged: StagedObject): Promise<void> {
-  await tx.$executeRaw`SELECT pg_advisory_xact_lock_shared(hashtextextended(${staged.sha256}, 0))`;
-  await staged.keep();
+  await keepObjects(tx, [staged]);
+}
+
+/** The same for several, which go to the disk side by side. */
+export async function keepObjects(tx: Tx, all: readonly StagedObject[]): Promise<void> {
+  const hashes = [...new Set(all.map((staged) => staged.sha256))];
+  await tx.$executeRaw`
+    SELECT pg_advisory_xact_lock_shared(hashtextextended(sha256, 0)) FROM unnest(${hashes}::text[]) AS sha256`;
+  const kept = await Promise.allSettled(all.map((staged) => staged.keep()));
+  // Only once none is under way any more: what was kept for nothing is looked for after this.
+  for (const one of kept) if (one.status === 'rejected') throw one.reason;
 }
 
 /**

@@ -9,11 +9,16 @@ import { sharp } from './sharp.ts';
 /**
  * Opens a kept picture, upright as its camera meant it.
  *
+ * @param failOn the least of a decoder's complaints that counts
  * @throws HeicUnreadable; errors of damage in other pictures come when the pixels are asked for
  */
-export async function openPicture(path: string, mediaType: string): Promise<Sharp> {
+export async function openPicture(
+  path: string,
+  mediaType: string,
+  failOn: 'warning' | 'error' = 'error',
+): Promise<Sharp> {
   if (isHeic(mediaType)) return openHeic(path);
-  const input = { limitInputPixels: uploadLimits.pixels, failOn: 'error', sequentialRead: true } as const;
+  const input = { limitInputPixels: uploadLimits.pixels, failOn, sequentialRead: true } as const;
   return sharp(path, input).autoOrient();
 }
 

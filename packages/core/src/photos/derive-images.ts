@@ -1,6 +1,8 @@
 import { Readable } from 'node:stream';
 import type { Mark } from '@garboard/contract/photos';
 import type { ObjectStore, StagedObject } from '@garboard/platform/object-store';
+import { isHeic } from '../files/heic-structure.ts';
+import { inspectPicture, PictureDamaged } from '../files/inspect-picture.ts';
 import { openPicture } from '../files/open-picture.ts';
 import { drawMarks, openPixels, type Pixels } from './draw-marks.ts';
 
@@ -18,9 +20,14 @@ export type DerivedSize = keyof typeof derivedSizes;
  *
  * @throws Error when the picture can't be read
  */
-export async function readUpright(path: string, mediaType: string, quarterTurns: number): Promise<Pixels> {
+export async function readUpright(
+  path: string,
+  mediaType: string,
+  quarterTurns: number,
+  failOn: 'warning' | 'error' = 'error',
+): Promise<Pixels> {
   const { edge } = derivedSizes.screen;
-  const { data, info } = await (await openPicture(path, mediaType))
+  const { data, info } = await (await openPicture(path, mediaType, failOn))
     .resize(edge, edge, { fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' })
     .toColourspace('srgb')
@@ -38,6 +45,26 @@ export async function readUpright(path: string, mediaType: string, quarterTurns:
     .raw()
     .toBuffer({ resolveWithObject: true });
   return { ...pixels, data: turned.data, width: turned.info.width, height: turned.info.height };
+}
+
+/**
+ * The same of a picture that nobody has decoded yet.
+ *
+ * @throws PictureDamaged in words for whoever sent it; HeicUnreadable; another Error when trying again may help
+ */
+export async function readUprightFirst(
+  path: string,
+  mediaType: string,
+  quarterTurns: number,
+): Promise<Pixels> {
+  try {
+    return await readUpright(path, mediaType, quarterTurns, 'warning');
+  } catch (error) {
+    if (isHeic(mediaType)) throw error;
+    const verdict = await inspectPicture(path);
+    if ('problem' in verdict) throw new PictureDamaged(verdict.problem, { cause: error });
+    return readUpright(path, mediaType, quarterTurns);
+  }
 }
 
 /**

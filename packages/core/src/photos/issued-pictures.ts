@@ -1,4 +1,4 @@
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 
 /** What of a photo changes when it is turned or marked up. */
 interface Pictured {
@@ -16,7 +16,7 @@ interface Pictured {
  * of another document where none does. One of which no pictures were kept, as before they were, stays as it is.
  * One query for all.
  */
-export async function asIssued<P extends Pictured>(ctx: Ctx, photos: readonly P[]): Promise<P[]> {
+export async function asIssued<P extends Pictured>(ctx: ReadCtx, photos: readonly P[]): Promise<P[]> {
   const ids = photos.map((photo) => photo.id);
   const rows = await ctx.tx.$queryRaw<Pictured[]>`
     SELECT DISTINCT ON (photo_id) photo_id AS id, 'ready' AS state, thumb_hash AS "thumbHash",

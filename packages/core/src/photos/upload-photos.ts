@@ -4,7 +4,7 @@ import type { Ctx } from '../context.ts';
 import type { Upload } from '../files/received-file.ts';
 import { noFiles, refuseUpload } from '../files/refuse-upload.ts';
 import { loadSurvey, lockSurvey } from '../surveys/load-survey.ts';
-import { addPhoto, countAdded } from './add-photo.ts';
+import { addPhotos, countAdded } from './add-photo.ts';
 import { authorisePhotoWriting } from './photo-writing.ts';
 import { photoInclude, presentPhotos } from './present-photo.ts';
 
@@ -31,14 +31,13 @@ export async function uploadPhotos(
   const { accepted, refused } = upload;
   if (accepted.length === 0) throw refused.length > 0 ? refuseUpload(refused) : noFiles();
 
-  const ids = new Set<string>();
-  let added = 0;
-  for (const file of accepted) {
-    const { id, fresh } = await addPhoto(ctx, { survey, file });
-    ids.add(id);
-    if (fresh) added++;
-  }
-  await countAdded(ctx, survey, { added, role });
+  const photos = await addPhotos(
+    ctx,
+    survey,
+    accepted.map((file) => ({ file })),
+  );
+  const ids = new Set(photos.map(({ id }) => id));
+  await countAdded(ctx, survey, { added: photos.filter(({ fresh }) => fresh).length, role });
   const rows = await ctx.tx.photo.findMany({ where: { id: { in: [...ids] } }, include: photoInclude });
   const byId = new Map((await presentPhotos(ctx, survey.id, rows)).map((photo) => [photo.id, photo]));
   return {
