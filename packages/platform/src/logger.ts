@@ -1,5 +1,6 @@
 import { type Logger, pino } from 'pino';
 import type { LogLevel } from './env.ts';
+import { logSerializers, netted } from './logged.ts';
 
 export type { Logger } from 'pino';
 
@@ -12,7 +13,8 @@ export const redactedPaths: string[] = secretNames.flatMap((name) => {
 });
 
 /**
- * Opens the process's logger: one JSON object a line on standard output, secrets blanked out.
+ * Opens the process's logger: one JSON object a line on standard output, without secrets or personal data
+ * (see logged.ts).
  * @param name the process's name, shown on each line.
  */
 export function openLogger(name: string, level: LogLevel): Logger {
@@ -21,5 +23,7 @@ export function openLogger(name: string, level: LogLevel): Logger {
     level,
     redact: { paths: redactedPaths, censor: '[hidden]' },
     timestamp: pino.stdTimeFunctions.isoTime,
+    serializers: logSerializers,
+    hooks: { streamWrite: netted },
   });
 }
