@@ -27,5 +27,5 @@ export function undone(db: Database, undoing: () => boolean): Database {
   const prisma = new Proxy(db.prisma, {
     get: (target, key) => (key === '$transaction' ? run : Reflect.get(target, key)),
   });
-  return { prisma, close: () => db.close() };
+  return { prisma, reads: db.reads, close: () => db.close() };
 }

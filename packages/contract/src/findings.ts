@@ -1,6 +1,6 @@
 import { costBases, isCurrency, largestCost } from '@garboard/trade/costs';
 import { probabilityLevels, severityCategories } from '@garboard/trade/grading';
-import { findingStates, harms, systems, urgencies } from '@garboard/trade/vocabulary';
+import { clearanceStates, findingStates, harms, systems, urgencies } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
 import { clientId, day, id, instant, line, optionalLine, pageQuery, text, versioned } from './common.ts';
 import { findingItem, itemsWritten } from './finding-items.ts';
@@ -145,6 +145,10 @@ export const finding = z
     references: z.array(z.string()),
     photoIds: z.array(id),
     photos: z.array(findingPhoto),
+    latestClearance: z
+      .object({ id, state: z.enum(clearanceStates), sentAt: instant, decidedAt: instant.nullable() })
+      .nullable()
+      .meta({ description: 'The evidence sent last, for those who may see evidence' }),
     worksheets: z
       .array(worksheetOfFinding)
       .meta({ description: 'Its measurements, in the order they were taken' }),

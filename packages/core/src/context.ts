@@ -1,4 +1,5 @@
 import type { Tx } from '@garboard/db/database';
+import type { ReadTx } from '@garboard/db/reading';
 import type { Logger } from '@garboard/platform/logger';
 import type { ObjectStore } from '@garboard/platform/object-store';
 import type { Actor } from './access/actor.ts';
@@ -10,4 +11,9 @@ export interface Ctx {
   store: ObjectStore;
   clock: () => Date;
   log: Pick<Logger, 'info' | 'warn' | 'error'>;
+}
+
+/** What a use case works with that only reads, by statements of its own; every `Ctx` is one. */
+export interface ReadCtx extends Omit<Ctx, 'tx'> {
+  tx: ReadTx;
 }

@@ -1,5 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg';
 import { Prisma, PrismaClient } from './generated/client.ts';
+import { openReads, type Reads } from './reading.ts';
+import { bindingTo } from './sight.ts';
 
 export { Prisma };
 
@@ -8,6 +10,8 @@ export type Tx = Prisma.TransactionClient;
 
 export interface Database {
   readonly prisma: PrismaClient;
+  /** For `inReading` and `readAlone`. */
+  readonly reads: Reads;
   close(): Promise<void>;
 }
 
@@ -17,17 +21,23 @@ const applicationRole = 'garboard_app';
 /**
  * Opens a pool of connections that work under the application's role.
  *
- * @param url address of the owner, who may become that role; @param connections most at once.
+ * @param url address of the owner, who may become that role; @param connections most at once, and for reads two thirds as
+ * many again.
  */
 export function openDatabase(url: string, connections = 12): Database {
-  const adapter = new PrismaPg({
-    connectionString: url,
-    max: connections,
-    // Policies make plans look dear, and what is compiled for them costs more than a list takes to read.
-    options: `-c role=${applicationRole} -c jit=off`,
-  });
+  // Policies make plans look dear, and what is compiled for them costs more than a list takes to read.
+  const options = `-c role=${applicationRole} -c jit=off`;
+  const adapter = new PrismaPg({ connectionString: url, max: connections, options });
   const prisma = new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 30_000 } });
-  return { prisma, close: () => prisma.$disconnect() };
+  const reads = openReads(url, Math.ceil((connections * 2) / 3), options);
+  return {
+    prisma,
+    reads,
+    async close() {
+      await prisma.$disconnect();
+      await reads.end();
+    },
+  };
 }
 
 /** Whose rows a transaction may touch. Row-level security reads it; see the migration two_levels_of_sight. */
@@ -42,18 +52,6 @@ export interface Sight {
   key?: { firmId: string; role: string } | undefined;
 }
 
-/** Whoever is a party to surveys works under this role: that of the application and the policies for parties. */
-const partyRole = 'garboard_person';
-
-async function setSight(tx: Tx, sight: Sight): Promise<void> {
-  const firms = sight.firmIds.join(',');
-  const person = sight.personId ?? '';
-  const key = sight.key ? `${sight.key.firmId}:${sight.key.role}` : '';
-  const role = sight.asParty ? Prisma.sql`, set_config('role', ${partyRole}, true)` : Prisma.empty;
-  await tx.$executeRaw`SELECT set_config('app.firm_ids', ${firms}, true),
-    set_config('app.person_id', ${person}, true), set_config('app.key', ${key}, true)${role}`;
-}
-
 /**
  * Runs work in one transaction that sees and may touch what this sight covers; everything is undone when it throws.
  *
@@ -66,7 +64,7 @@ export async function inTransaction<T>(
 ): Promise<T> {
   const whole: Sight = 'firmIds' in sight ? sight : { firmIds: sight, personId: null };
   return db.prisma.$transaction(async (tx) => {
-    await setSight(tx, whole);
+    await tx.$executeRaw(bindingTo(whole));
     return work(tx);
   });
 }

@@ -1,4 +1,5 @@
-import { type Database, type Tx, widen } from './database.ts';
+import { type Database, Prisma, type Tx, widen } from './database.ts';
+import { readAlone } from './reading.ts';
 
 /** Who a session belongs to and which firms that person is entitled to touch. */
 export interface SessionRow {
@@ -12,7 +13,7 @@ export interface SessionRow {
 
 /** The person behind an unexpired session, in one round trip; null when there is none. */
 export async function findSession(db: Database, tokenHash: string): Promise<SessionRow | null> {
-  const rows = await db.prisma.$queryRaw<SessionRow[]>`SELECT * FROM garboard_session(${tokenHash})`;
+  const rows = await readAlone<SessionRow>(db, Prisma.sql`SELECT * FROM garboard_session(${tokenHash})`);
   return rows[0] ?? null;
 }
 

@@ -1,6 +1,7 @@
 import { type Route, type RouteName, routes } from '@garboard/contract/routes';
 import { partBytes, partMediaType, partOffsetHeader } from '@garboard/contract/uploads';
 import { sightOf } from '@garboard/core/access/actor';
+import type { Ctx } from '@garboard/core/context';
 import { inspectUpload } from '@garboard/core/files/inspect-upload';
 import { Refusal } from '@garboard/core/problems';
 import { finishUpload } from '@garboard/core/uploads/finish-upload';
@@ -59,7 +60,7 @@ export function servePart(app: FastifyInstance, deps: Deps, name: RouteName & 's
     handler: async (request, reply) => {
       const { id } = request.params as { id: string };
       const sight = sightOf(actorOf(request));
-      const within = <T>(work: (ctx: ReturnType<typeof contextOf>) => Promise<T>) =>
+      const within = <T>(work: (ctx: Ctx) => Promise<T>) =>
         inTransaction(deps.db, sight, (tx) => work(contextOf(deps, request, tx)));
       if (request.body !== undefined && !Buffer.isBuffer(request.body)) {
         throw new Refusal('wrong-media-type', `Send the part as ${partMediaType}.`);

@@ -1,8 +1,9 @@
 import { type Route, type RouteName, type Routes, routes } from '@garboard/contract/routes';
 import { type Actor, sightOf } from '@garboard/core/access/actor';
-import type { Ctx } from '@garboard/core/context';
+import type { Ctx, ReadCtx } from '@garboard/core/context';
 import { Refusal } from '@garboard/core/problems';
 import { inTransaction } from '@garboard/db/database';
+import { inReading } from '@garboard/db/reading';
 import type { FastifyInstance, FastifyReply, FastifyRequest, FastifySchema } from 'fastify';
 import type { z } from 'zod';
 import type { Deps } from './deps.ts';
@@ -21,7 +22,7 @@ export interface Input<N extends RouteName> {
   request: FastifyRequest;
   reply: FastifyReply;
 }
-export type Handler<N extends RouteName> = (ctx: Ctx, input: Input<N>) => Promise<Answer<Routes[N]>>;
+export type Handler<N extends RouteName, C = Ctx> = (ctx: C, input: Input<N>) => Promise<Answer<Routes[N]>>;
 
 export const fastifyPath = (route: Route): string => route.path.replace(/\{(\w+)\}/g, ':$1');
 
@@ -62,7 +63,7 @@ function setHeaders(route: Route, request: FastifyRequest, reply: FastifyReply, 
 }
 
 /** The context of a use case within a running transaction. */
-export function contextOf(deps: Deps, request: FastifyRequest, tx: Ctx['tx']): Ctx {
+export function contextOf<T>(deps: Deps, request: FastifyRequest, tx: T): Omit<Ctx, 'tx'> & { tx: T } {
   return { actor: actorOf(request), tx, store: deps.store, clock: deps.clock, log: request.log };
 }
 
@@ -75,15 +76,11 @@ export interface Served {
   names: Set<RouteName>;
 }
 
-/**
- * Registers a route of the contract: validates, runs the handler in one transaction bound to the caller's sight,
- * answers an `Idempotency-Key` already used with the first answer, sets `ETag` and `Link`.
- */
-export function serve<N extends RouteName>(
+/** Registers a route of the contract: validates, lets `run` find the answer, sets `ETag` and `Link`. */
+function register<N extends RouteName>(
   app: FastifyInstance,
-  deps: Deps,
   name: N,
-  handler: Handler<N>,
+  run: (input: Input<N>) => Promise<Answer<Routes[N]>>,
 ): void {
   const route: Route = routes[name];
   app.served.names.add(name);
@@ -93,28 +90,62 @@ export function serve<N extends RouteName>(
     schema: schemaOf(route),
     config: { route, name },
     handler: async (request, reply) => {
-      const input = {
-        params: request.params,
-        query: request.query,
-        body: request.body,
+      const { params, query, body } = request;
+      const answer = await run({
+        params,
+        query,
+        body,
         ifMatch: ifMatchOf(request),
         request,
         reply,
-      } as Input<N>;
-      const key = route.idempotent ? request.headers['idempotency-key'] : undefined;
-      const answer = await inTransaction(deps.db, sightOf(actorOf(request)), async (tx) => {
-        const ctx = contextOf(deps, request, tx);
-        const run = () => handler(ctx, input);
-        if (typeof key !== 'string' || ctx.actor.kind !== 'person') return run();
-        const fingerprint = fingerprintOf(request.method, request.url, request.body);
-        return once(tx, { personId: ctx.actor.personId, key, route: name, fingerprint, reply }, run);
-      });
+      } as Input<N>);
       if (reply.sent) return reply;
       reply.code(route.status);
       setHeaders(route, request, reply, answer);
       return route.status === 204 ? reply.send() : answer;
     },
   });
+}
+
+/**
+ * Serves a route by a handler that runs in one transaction bound to the caller's sight; an `Idempotency-Key` already
+ * used is answered with the first answer.
+ */
+export function serve<N extends RouteName>(
+  app: FastifyInstance,
+  deps: Deps,
+  name: N,
+  handler: Handler<N>,
+): void {
+  const route: Route = routes[name];
+  register(app, name, (input) => {
+    const { request, reply } = input;
+    const key = route.idempotent ? request.headers['idempotency-key'] : undefined;
+    return inTransaction(deps.db, sightOf(actorOf(request)), async (tx) => {
+      const ctx = contextOf(deps, request, tx);
+      const run = () => handler(ctx, input);
+      if (typeof key !== 'string' || ctx.actor.kind !== 'person') return run();
+      const fingerprint = fingerprintOf(request.method, request.url, request.body);
+      return once(tx, { personId: ctx.actor.personId, key, route: name, fingerprint, reply }, run);
+    });
+  });
+}
+
+/**
+ * The same for the pages that are asked for most: its handler only reads, by statements of its own, which are prepared
+ * and travel together (`inReading`).
+ */
+export function serveReading<N extends RouteName>(
+  app: FastifyInstance,
+  deps: Deps,
+  name: N,
+  handler: Handler<N, ReadCtx>,
+): void {
+  register(app, name, (input) =>
+    inReading(deps.db, sightOf(actorOf(input.request)), (tx) =>
+      handler(contextOf(deps, input.request, tx), input),
+    ),
+  );
 }
 
 declare module 'fastify' {

@@ -5,10 +5,10 @@ import { listCatalogueVersions } from '@garboard/core/catalogue/list-versions';
 import { putCatalogueEntry } from '@garboard/core/catalogue/put-entry';
 import type { FastifyInstance } from 'fastify';
 import type { Deps } from '../http/deps.ts';
-import { serve } from '../http/serve.ts';
+import { serve, serveReading } from '../http/serve.ts';
 
 export function catalogueRoutes(app: FastifyInstance, deps: Deps): void {
-  serve(app, deps, 'listCatalogue', (ctx, { query }) => listCatalogue(ctx, query));
+  serveReading(app, deps, 'listCatalogue', (ctx, { query }) => listCatalogue(ctx, query));
   serve(app, deps, 'getCatalogueEntry', (ctx, { params, query }) =>
     getCatalogueEntry(ctx, { ...params, ...query }),
   );

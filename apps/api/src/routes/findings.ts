@@ -10,7 +10,7 @@ import { updateFinding } from '@garboard/core/findings/update-finding';
 import { withdrawFinding } from '@garboard/core/findings/withdraw-finding';
 import type { FastifyInstance } from 'fastify';
 import type { Deps } from '../http/deps.ts';
-import { serve } from '../http/serve.ts';
+import { serve, serveReading } from '../http/serve.ts';
 import { serveFile } from '../http/serve-bytes.ts';
 import { previewFinding } from './preview-finding.ts';
 
@@ -18,10 +18,10 @@ export function findingRoutes(app: FastifyInstance, deps: Deps): void {
   serve(app, deps, 'createFinding', (ctx, { params, body }) =>
     createFinding(ctx, { surveyId: params.id, finding: body }),
   );
-  serve(app, deps, 'listFindings', (ctx, { params, query }) =>
+  serveReading(app, deps, 'listFindings', (ctx, { params, query }) =>
     listFindings(ctx, { surveyId: params.id, ...query }),
   );
-  serve(app, deps, 'getFinding', (ctx, { params }) => getFinding(ctx, params.id));
+  serveReading(app, deps, 'getFinding', (ctx, { params }) => getFinding(ctx, params.id));
   serve(app, deps, 'updateFinding', (ctx, { params, body, ifMatch }) =>
     updateFinding(ctx, { id: params.id, patch: body, ifMatch }),
   );

@@ -21,7 +21,7 @@ import {
 } from '@garboard/trade/vocabulary';
 import type { FastifyInstance } from 'fastify';
 import type { Deps } from '../http/deps.ts';
-import { serve } from '../http/serve.ts';
+import { serve, serveReading } from '../http/serve.ts';
 import { type CsvList, serveCsv } from '../http/serve-csv.ts';
 
 /** So many items of a list are read at once for a file. */
@@ -67,18 +67,18 @@ const jobColumns: CsvList<never, Job>['columns'] = {
 
 /** Lists over many surveys, and each person's views of them. */
 export function listRoutes(app: FastifyInstance, deps: Deps): void {
-  serve(app, deps, 'listRecommendations', (ctx, { query }) => listRecommendations(ctx, query));
-  serve(app, deps, 'countRecommendations', (ctx) => countRecommendations(ctx));
+  serveReading(app, deps, 'listRecommendations', (ctx, { query }) => listRecommendations(ctx, query));
+  serveReading(app, deps, 'countRecommendations', (ctx) => countRecommendations(ctx));
   serve(app, deps, 'decideRecommendations', (ctx, { body }) => decideRecommendations(ctx, body));
-  serve(app, deps, 'listCoveredVessels', (ctx, { query }) => listCoveredVessels(ctx, query));
+  serveReading(app, deps, 'listCoveredVessels', (ctx, { query }) => listCoveredVessels(ctx, query));
   serveCsv(app, deps, 'exportRecommendations', {
     name: 'recommendations',
     columns: recommendationColumns,
     page: (ctx, query, cursor) => listRecommendations(ctx, { ...query, sort: 'due', limit: atOnce, cursor }),
   });
 
-  serve(app, deps, 'listJobs', (ctx, { query }) => listJobs(ctx, query));
-  serve(app, deps, 'countJobs', (ctx) => countJobs(ctx));
+  serveReading(app, deps, 'listJobs', (ctx, { query }) => listJobs(ctx, query));
+  serveReading(app, deps, 'countJobs', (ctx) => countJobs(ctx));
   serveCsv(app, deps, 'exportJobs', {
     name: 'jobs',
     columns: jobColumns,

@@ -1,5 +1,5 @@
 import { Prisma } from '@garboard/db/database';
-import { type Actor, staffFirmIds } from './actor.ts';
+import { type Actor, sightOf, staffFirmIds } from './actor.ts';
 
 // "May see", one where-builder a noun. What these leave out does not exist for the caller.
 
@@ -49,4 +49,26 @@ export function visibleFindings(actor: Actor): Prisma.FindingWhereInput {
   const survey = { parties: { some: { AND: [released(actor), { role: { not: 'yard' } }] } } };
   const yards = { some: { party: released(actor) } };
   return { OR: [own, { state: { not: 'draft' }, OR: [{ survey }, { yards }] }] };
+}
+
+// The same for hand-written SQL. Whoever is party to no other firm's surveys sees by their firms alone.
+
+const ownFirmsSql = (actor: Actor, firmId: Prisma.Sql) =>
+  Prisma.sql`${firmId} = ANY (${staffFirmIds(actor)}::uuid[])`;
+
+/** `visibleSurveys` of rows `surveys s`. */
+export function visibleSurveysSql(actor: Actor): Prisma.Sql {
+  const own = ownFirmsSql(actor, Prisma.sql`s.firm_id`);
+  if (!sightOf(actor).asParty) return own;
+  return Prisma.sql`(${own} OR EXISTS (SELECT FROM parties p WHERE p.survey_id = s.id AND ${ownPartiesSql(actor)}))`;
+}
+
+/** `visibleFindings` of rows `findings f`. */
+export function visibleFindingsSql(actor: Actor): Prisma.Sql {
+  const own = ownFirmsSql(actor, Prisma.sql`f.firm_id`);
+  if (!sightOf(actor).asParty) return own;
+  const sees = Prisma.sql`${ownPartiesSql(actor)} AND p.released AND NOT p.held`;
+  return Prisma.sql`(${own} OR f.state <> 'draft' AND (
+    EXISTS (SELECT FROM parties p WHERE p.survey_id = f.survey_id AND p.role <> 'yard' AND ${sees})
+    OR EXISTS (SELECT FROM finding_yards y JOIN parties p ON p.id = y.party_id WHERE y.finding_id = f.id AND ${sees})))`;
 }

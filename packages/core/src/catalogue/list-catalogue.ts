@@ -2,7 +2,7 @@ import type { CatalogueListed, CatalogueOrigin, catalogueQuery } from '@garboard
 import { Prisma } from '@garboard/db/database';
 import { type Harm, type System, systems, type Urgency } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { catalogueFirm } from './catalogue-firm.ts';
 import { asWritten, forgiving, type Reading, type Sought } from './read-typed.ts';
@@ -28,7 +28,7 @@ const cursorForm = /^(written|forgiving|any|browse)\|([-+.e\d]{1,24})\|([a-z0-9-
  * Known defects as the firm reads them. With words, those that fit best come first: in the title before the rest.
  * Words that no entry has are read as the nearest that some entry has; when none has all of them, any will do.
  */
-export async function listCatalogue(ctx: Ctx, query: Query): Promise<CataloguePage> {
+export async function listCatalogue(ctx: ReadCtx, query: Query): Promise<CataloguePage> {
   const { firmId } = catalogueFirm(ctx, query.firmId);
   const [, reading, rank, key] = cursorForm.exec(decodeCursor(query.cursor, cursorForm) ?? '') ?? [];
   const after = rank === undefined || key === undefined ? null : { rank: Number(rank), key };
@@ -54,7 +54,7 @@ export async function listCatalogue(ctx: Ctx, query: Query): Promise<CataloguePa
 }
 
 /** Words such as “the” say nothing that could be sought. */
-async function saysSomething(ctx: Ctx, { tsquery }: Sought): Promise<boolean> {
+async function saysSomething(ctx: ReadCtx, { tsquery }: Sought): Promise<boolean> {
   const [row] = await ctx.tx.$queryRaw<{ nodes: number }[]>`
     SELECT numnode(to_tsquery('garboard_english', ${tsquery})) AS nodes`;
   return (row?.nodes ?? 0) > 0;
@@ -73,7 +73,7 @@ const fit = (tsquery: string) =>
   Prisma.sql`ts_rank('{0.05, 0.2, 0.4, 1}', e.search, to_tsquery('garboard_english', ${tsquery}))`;
 
 /** One row more than a page, in order: by fit, or by system where nothing is sought. */
-async function readPage(ctx: Ctx, { firmId, sought, after, ...query }: PageOf): Promise<Row[]> {
+async function readPage(ctx: ReadCtx, { firmId, sought, after, ...query }: PageOf): Promise<Row[]> {
   const standard = query.standard?.match(/[\p{L}\p{N}]/u) ? query.standard : null;
   const conditions = Prisma.sql`
     ${query.system ? Prisma.sql`e.system = ${query.system}` : always}

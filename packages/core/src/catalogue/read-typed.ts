@@ -1,6 +1,6 @@
 import { Prisma } from '@garboard/db/database';
 import { withSynonyms } from '@garboard/trade/catalogue/synonyms';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { exchanged, nearestWords, soughtWords } from './sought-words.ts';
 
 /**
@@ -42,7 +42,7 @@ export function asWritten(typed: string): Sought | null {
  * sought all together, or any of them.
  */
 export async function forgiving(
-  ctx: Ctx,
+  ctx: ReadCtx,
   firmId: string,
   typed: string,
 ): Promise<Record<'forgiving' | 'any', Sought>> {
@@ -63,7 +63,7 @@ export async function forgiving(
 }
 
 /** Whether some entry has each word, or one that begins so. Words too common to be sought count as known. */
-async function knownWords(ctx: Ctx, firmId: string, words: readonly string[]): Promise<boolean[]> {
+async function knownWords(ctx: ReadCtx, firmId: string, words: readonly string[]): Promise<boolean[]> {
   const terms = words.map((word) => term([word], true));
   const rows = await ctx.tx.$queryRaw<{ known: boolean }[]>`
     SELECT numnode(q) = 0
@@ -77,7 +77,7 @@ async function knownWords(ctx: Ctx, firmId: string, words: readonly string[]): P
 }
 
 /** The words of the catalogue that are most like one that it doesn't have. */
-async function nearestOf(ctx: Ctx, firmId: string, word: string, last: boolean): Promise<string[]> {
+async function nearestOf(ctx: ReadCtx, firmId: string, word: string, last: boolean): Promise<string[]> {
   const swaps = exchanged(word);
   const rows = await ctx.tx.$queryRaw<{ word: string }[]>(Prisma.sql`
     (SELECT word FROM catalogue_words ORDER BY word <-> ${word} LIMIT 30)

@@ -1,6 +1,5 @@
 import type { Finding } from '@garboard/contract/findings';
 import type { SnapshotFinding } from '@garboard/contract/report-snapshot';
-import type { Prisma } from '@garboard/db/database';
 import { itemsLeft } from '@garboard/trade/clearing';
 import { dayIn } from '@garboard/trade/due-dates';
 import {
@@ -9,50 +8,34 @@ import {
   requiresClearing,
   surveyIsEditable,
 } from '@garboard/trade/states';
-import type { FindingState, Harm, SurveyState, System, Urgency } from '@garboard/trade/vocabulary';
-import { isStaff, may, type Standing } from '../access/policy.ts';
-import { dayOf } from '../clearance/extension-rows.ts';
+import type {
+  ClearanceState,
+  FindingState,
+  Harm,
+  SurveyState,
+  System,
+  Urgency,
+} from '@garboard/trade/vocabulary';
+import { may } from '../access/policy.ts';
 import { type Item, issuedItems, presentItems, standingsOf } from '../clearance/items.ts';
-import type { Ctx } from '../context.ts';
-import { asIssued } from '../photos/issued-pictures.ts';
+import type { ReadCtx } from '../context.ts';
 import { imageAddresses } from '../photos/present-photo.ts';
-import { worksheetsOfFindings } from '../worksheets/worksheets-of-findings.ts';
 import { costOf, gradingOf } from './cost-columns.ts';
-
-export type FindingRow = Prisma.FindingGetPayload<{ include: { photos: true } }>;
-export interface FindingSurvey extends Standing {
-  state: string;
-  timeZone: string;
-  printCosts: boolean;
-}
+import type { FindingRow, ReadFindings } from './read-findings.ts';
 
 /** Words and photos that the caller sees: the working copy for the firm, what was issued for everyone else. */
 function contentOf(row: FindingRow, staff: boolean) {
   const issued = staff ? null : (row.issued as SnapshotFinding | null);
-  if (issued) {
-    // Costs were not frozen before there were any.
-    const cost = issued.cost ?? null;
-    return { ...issued, cost, photoIds: issued.photos.map((p) => p.id), issuedPhotos: issued.photos };
-  }
-  const photoIds = [...row.photos].sort((a, b) => a.ordinal - b.ordinal).map((p) => p.photoId);
-  return { ...row, cost: costOf(row), photoIds, issuedPhotos: null };
+  // Costs were not frozen before there were any.
+  if (issued) return { ...issued, cost: issued.cost ?? null, issuedPhotos: issued.photos };
+  return { ...row, cost: costOf(row), issuedPhotos: null };
 }
 
-/** Presents findings of one survey; their photos come in one query for all, their worksheets in another. */
-export async function presentFindings(
-  ctx: Ctx,
-  rows: FindingRow[],
-  survey: FindingSurvey,
-): Promise<Finding[]> {
-  const staff = isStaff(ctx.actor, survey);
-  const contents = rows.map((row) => ({ row, content: contentOf(row, staff) }));
-  const ids = [...new Set(contents.flatMap((c) => c.content.photoIds))];
-  const photos = await ctx.tx.photo.findMany({ where: { id: { in: ids } } });
-  const shown = staff ? photos : await asIssued(ctx, photos);
-  const byId = new Map(shown.map((p) => [p.id, p]));
-  const surveyId = rows[0]?.surveyId ?? '';
-  const findingIds = rows.map((row) => row.id);
-  const worksheets = await worksheetsOfFindings(ctx, { surveyId, findingIds, staff });
+/** Presents findings of one survey. */
+export function presentFindings(
+  ctx: ReadCtx,
+  { survey, staff, rows, photos, worksheets }: ReadFindings,
+): Finding[] {
   const today = dayIn(survey.timeZone, ctx.clock());
   const writes = may(ctx.actor, survey, 'finding.write') && surveyIsEditable(survey.state as SurveyState);
   const withdraws =
@@ -65,10 +48,14 @@ export async function presentFindings(
   const comments = may(ctx.actor, survey, 'comment.write');
   const costsShown = staff || (survey.printCosts && may(ctx.actor, survey, 'report.read'));
 
-  return contents.map(({ row, content }) => {
+  const seesEvidence = may(ctx.actor, survey, 'evidence.read');
+
+  return rows.map((row) => {
+    const content = contentOf(row, staff);
+    const shown = photos.get(row.id) ?? [];
     const state = row.state as FindingState;
     const urgency = content.urgency as Urgency;
-    const dueOn = row.dueOn?.toISOString().slice(0, 10) ?? null;
+    const { dueOn } = row;
     const clearing = state === 'draft' ? requiresClearing(urgency, false) : row.clearing;
     const items = staff ? (row.items as unknown as Item[]) : issuedItems(row);
     const standings = standingsOf(row);
@@ -86,37 +73,34 @@ export async function presentFindings(
       urgency,
       withinDays: content.withinDays,
       dueOn,
-      dueOnSet: staff ? dayOf(row.dueOnSet) : null,
+      dueOnSet: staff ? row.dueOnSet : null,
       items: presentItems(items, standings, state),
       itemsLeft: itemsLeft(
         items.map((item) => item.id),
         standings,
       ).length,
-      limit: row.acceptedLimit === null ? null : { text: row.acceptedLimit, until: dayOf(row.acceptedUntil) },
+      limit: row.acceptedLimit === null ? null : { text: row.acceptedLimit, until: row.acceptedUntil },
       revision: row.issuedRevision,
       overdue: undecided && dueOn !== null && dueOn < today,
       requiresClearing: clearing,
       harms: content.harms as Harm[],
       references: content.references,
-      photoIds: content.photoIds,
-      photos: content.photoIds.flatMap((id) => {
-        const photo = byId.get(id);
-        if (!photo) return [];
+      photoIds: content.issuedPhotos?.map((photo) => photo.id) ?? shown.map((photo) => photo.id),
+      photos: shown.map((photo) => {
         const { thumb, screen } = imageAddresses(photo);
-        const issued = content.issuedPhotos?.find((p) => p.id === id);
-        const { width, height } = photo;
+        const issued = content.issuedPhotos?.find((p) => p.id === photo.id);
+        const { id, width, height } = photo;
         const takenAt = photo.takenAt?.toISOString() ?? null;
-        return [
-          {
-            id,
-            caption: issued?.caption ?? photo.caption,
-            width,
-            height,
-            takenAt,
-            images: { thumb, screen },
-          },
-        ];
+        return {
+          id,
+          caption: issued?.caption ?? photo.caption,
+          width,
+          height,
+          takenAt,
+          images: { thumb, screen },
+        };
       }),
+      latestClearance: seesEvidence ? latestOf(row) : null,
       worksheets: worksheets.get(row.id) ?? [],
       catalogueKey: row.catalogueKey,
       catalogueVersion: row.catalogueVersion,
@@ -141,4 +125,11 @@ export async function presentFindings(
       version: row.version,
     };
   });
+}
+
+function latestOf(row: FindingRow): Finding['latestClearance'] {
+  const { latestId: id, latestState, latestSentAt, latestDecidedAt } = row;
+  if (id === null || latestSentAt === null) return null;
+  const state = latestState as ClearanceState;
+  return { id, state, sentAt: latestSentAt.toISOString(), decidedAt: latestDecidedAt?.toISOString() ?? null };
 }

@@ -1,7 +1,7 @@
 import type { jobCounts } from '@garboard/contract/job-list';
 import { type JobStage, jobStages } from '@garboard/trade/job-stages';
 import type { z } from 'zod';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { isClosed, jobRows, passed, soon, waitsForMe } from './job-rows.ts';
 
 type Counts = z.input<typeof jobCounts>;
@@ -11,7 +11,7 @@ interface Row extends Omit<Counts, 'stages'> {
 }
 
 /** How many of the firm's jobs stand at each stage, and what of the open ones is due or waits for the actor. */
-export async function countJobs(ctx: Ctx): Promise<Counts> {
+export async function countJobs(ctx: ReadCtx): Promise<Counts> {
   const rows = await ctx.tx.$queryRaw<Row[]>`
     WITH job AS MATERIALIZED (
       SELECT j.stage, j.surveyor_id, NOT ${isClosed} AND ${passed} AS passed, NOT ${isClosed} AND ${soon} AS soon,

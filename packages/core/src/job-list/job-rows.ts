@@ -2,7 +2,7 @@ import type { JobFilter } from '@garboard/contract/job-list';
 import { Prisma } from '@garboard/db/database';
 import { jobStages } from '@garboard/trade/job-stages';
 import { type Actor, actorId, firmRole, staffFirmIds } from '../access/actor.ts';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { likeOf } from '../recommendations/sight.ts';
 
 /** Days of attendances matter only until the boat has been seen. */
@@ -14,7 +14,7 @@ const beforeTheBoat = Prisma.sql`s.state IN ('enquiry', 'booked')`;
  * been seen the next attendance, else the last) and `today` in the survey's zone. What of it a list doesn't name costs
  * nothing; recommendations are counted from an index that holds the undecided ones alone.
  */
-export function jobRows(ctx: Ctx): Prisma.Sql {
+export function jobRows(ctx: ReadCtx): Prisma.Sql {
   const firms = staffFirmIds(ctx.actor);
   const today = Prisma.sql`(${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date`;
   return Prisma.sql`
@@ -66,7 +66,7 @@ function firmsAs(actor: Actor, roles: readonly string[]): string[] {
 }
 
 /** Whether the actor has to do the next thing: as its surveyor, as who was asked to review it, or for the office. */
-export function waitsForMe({ actor }: Ctx): Prisma.Sql {
+export function waitsForMe({ actor }: ReadCtx): Prisma.Sql {
   const me = actorId(actor);
   return Prisma.sql`(
     ${waits.office} AND j.firm_id = ANY (${firmsAs(actor, ['office', 'principal'])}::uuid[])
@@ -79,7 +79,7 @@ export function waitsForMe({ actor }: Ctx): Prisma.Sql {
 }
 
 /** What narrows the list, as `WHERE …`; about jobs `j` and, with `q`, vessels `v`. */
-export function jobConditions(ctx: Ctx, filter: JobFilter): Prisma.Sql {
+export function jobConditions(ctx: ReadCtx, filter: JobFilter): Prisma.Sql {
   const like = filter.q ? likeOf(filter.q) : null;
   const wait = filter.waitingFor;
   const given = [

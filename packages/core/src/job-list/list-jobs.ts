@@ -3,7 +3,7 @@ import { Prisma } from '@garboard/db/database';
 import type { JobStage, JobWait } from '@garboard/trade/job-stages';
 import type { Purpose } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
 import { jobConditions, jobOrder, jobRows, passed, waits } from './job-rows.ts';
 
@@ -44,7 +44,7 @@ interface Row {
 
 /** The jobs of the firms that the actor works for, with how many match in all; nobody else has any. */
 export async function listJobs(
-  ctx: Ctx,
+  ctx: ReadCtx,
   query: ListJobs,
 ): Promise<{ items: Job[]; next: string | null; total: number }> {
   const order = jobOrder[query.sort];

@@ -1,12 +1,12 @@
 import type { recommendationCounts } from '@garboard/contract/recommendations';
 import type { z } from 'zod';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { mySurveys, seenRecommendation } from './sight.ts';
 
 type Counts = z.input<typeof recommendationCounts>;
 
 /** How the actor's recommendations stand, in one statement over one index. */
-export async function countRecommendations(ctx: Ctx): Promise<Counts> {
+export async function countRecommendations(ctx: ReadCtx): Promise<Counts> {
   const rows = await ctx.tx.$queryRaw<(Omit<Counts, 'waitingFor'> & Counts['waitingFor'])[]>`
     WITH mine AS MATERIALIZED (${mySurveys(ctx)}),
     counted AS (

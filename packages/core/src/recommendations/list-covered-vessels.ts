@@ -1,7 +1,7 @@
 import type { CoveredVessel, coveredVesselQuery } from '@garboard/contract/recommendations';
 import { Prisma } from '@garboard/db/database';
 import type { z } from 'zod';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type Page } from '../paging.ts';
 import { likeOf, mySurveys, seenRecommendation } from './sight.ts';
 
@@ -30,7 +30,7 @@ const only = {
 };
 
 /** The vessels of every survey that the actor may see, each with what is to be cleared on it, over all its surveys. */
-export async function listCoveredVessels(ctx: Ctx, query: Query): Promise<Page<CoveredVessel>> {
+export async function listCoveredVessels(ctx: ReadCtx, query: Query): Promise<Page<CoveredVessel>> {
   const order = orders[query.sort];
   const after = decodeCursor(query.cursor, order.cursor);
   const terms = [

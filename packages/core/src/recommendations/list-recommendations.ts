@@ -6,7 +6,7 @@ import type {
 } from '@garboard/contract/recommendations';
 import { Prisma } from '@garboard/db/database';
 import type { FindingState, System, Urgency } from '@garboard/trade/vocabulary';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
 import { recommendationConditions, recommendationOrder } from './recommendation-terms.ts';
 import { mySurveys, seenRecommendation } from './sight.ts';
@@ -45,7 +45,7 @@ interface Row {
  * index, without their texts, put in order, and only those of the page are then fetched whole.
  */
 export async function listRecommendations(
-  ctx: Ctx,
+  ctx: ReadCtx,
   query: ListRecommendations,
 ): Promise<{ items: Recommendation[]; next: string | null; total: number }> {
   const order = recommendationOrder[query.sort];

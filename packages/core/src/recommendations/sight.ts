@@ -2,7 +2,7 @@ import { Prisma } from '@garboard/db/database';
 import { grantFor } from '@garboard/trade/permissions';
 import { firmRoles, partyRoles } from '@garboard/trade/vocabulary';
 import { type Actor, actorId, firmRole, staffFirmIds } from '../access/actor.ts';
-import type { Ctx } from '../context.ts';
+import type { ReadCtx } from '../context.ts';
 
 const decidingStaff = firmRoles.filter((role) => grantFor('evidence.decide', role));
 const decidingParties = partyRoles.filter((role) => grantFor('evidence.decide', role));
@@ -19,7 +19,7 @@ const decidingFirms = (actor: Actor): string[] =>
  * today` (the day in the survey's zone), `sees` (all that was issued), `assigned` (only the findings assigned to
  * them as a yard) and `decides` (on evidence). A survey of which nothing was released is in it, with all three false.
  */
-export function mySurveys(ctx: Ctx): Prisma.Sql {
+export function mySurveys(ctx: ReadCtx): Prisma.Sql {
   const staff = staffFirmIds(ctx.actor);
   const personId = actorId(ctx.actor);
   const columns = Prisma.sql`s.id, s.firm_id, s.vessel_id, s.number, s.state, s.issued_at,
@@ -48,7 +48,7 @@ export function mySurveys(ctx: Ctx): Prisma.Sql {
 }
 
 /** Which findings `f` of the actor's surveys `m` are recommendations that the actor sees. */
-export function seenRecommendation(ctx: Ctx): Prisma.Sql {
+export function seenRecommendation(ctx: ReadCtx): Prisma.Sql {
   return Prisma.sql`f.clearing AND f.state <> 'draft' AND (m.sees OR m.assigned AND EXISTS (
     SELECT FROM finding_yards y WHERE y.finding_id = f.id AND y.person_id = ${actorId(ctx.actor)}::uuid))`;
 }
