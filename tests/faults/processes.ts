@@ -31,13 +31,19 @@ const programs: Record<ServiceName, Program> = {
 };
 const shiftedClock = fileURLToPath(new URL('shifted-clock.mjs', import.meta.url));
 
+/** In milliseconds: by the clock, and how much of it went by waiting for a processor that others had. */
+export interface StartTime {
+  ms: number;
+  waitedMs: number;
+}
+
 /** A process of the service that is started again as soon as it ends, as an orchestrator would. */
 export interface KeptService {
   readonly child: ChildProcess;
   /** How often it ended without being killed by us. */
   readonly ownEnds: number;
-  /** Milliseconds until the process that runs now does its work; throws after a minute and a half. */
-  untilWorking(): Promise<number>;
+  /** How long until the process that runs now does its work; throws after a minute and a half. */
+  untilWorking(): Promise<StartTime>;
   kill(): Promise<void>;
   stop(): Promise<void>;
 }
@@ -206,7 +212,7 @@ async function keep(name: ServiceName, env: Record<string, string>, dir: string)
         await sleep(20);
       }
       if (name === 'api') await untilReady(`http://${env.HOST}:${env.PORT}`);
-      return performance.now() - started;
+      return { ms: performance.now() - started, waitedMs: await waitedForProcessor(child.pid) };
     },
     async kill() {
       killing = true;
@@ -223,6 +229,12 @@ async function keep(name: ServiceName, env: Record<string, string>, dir: string)
       clearTimeout(timer);
     },
   };
+}
+
+/** Milliseconds that a process’s first thread could have run and had no processor; 0 where the system doesn’t tell. */
+async function waitedForProcessor(pid: number | undefined): Promise<number> {
+  const told = await readFile(`/proc/${pid}/schedstat`, 'utf8').catch(() => '');
+  return Number(told.split(' ')[1] ?? 0) / 1e6;
 }
 
 /** A server whose postmaster was killed leaves others of its processes behind for a moment. */
