@@ -1,13 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import cookie from '@fastify/cookie';
 import multipart from '@fastify/multipart';
-import rateLimit from '@fastify/rate-limit';
 import { inputWords } from '@garboard/contract/input-words';
 import { uploadLimits } from '@garboard/contract/limits';
 import { type RouteName, routes } from '@garboard/contract/routes';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { compressAnswers } from './http/compress.ts';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
 import { installProblemHandlers } from './http/problems.ts';
@@ -68,8 +68,8 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
     reply.header('x-request-id', request.id);
   });
   await installProtection(app, deps);
+  compressAnswers(app);
   await app.register(cookie);
-  await app.register(rateLimit, { global: false });
   await app.register(multipart, {
     limits: {
       files: uploadLimits.filesPerRequest,

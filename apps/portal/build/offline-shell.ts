@@ -3,6 +3,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { Plugin, ResolvedConfig } from 'vite';
 import { build } from 'vite';
+import { compressFiles } from './compress-files.ts';
 import { contractData } from './contract-data.ts';
 
 /** Faces of other scripts come from the system where there is no signal. */
@@ -54,6 +55,8 @@ export function offlineShell(): Plugin {
           },
         },
       });
+      // Here and not in a plugin of its own, since the service worker belongs to them.
+      await compressFiles(dir);
     },
   };
 }

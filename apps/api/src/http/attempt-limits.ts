@@ -28,6 +28,9 @@ const [nearMs, allMs] = [5 * minuteMs, 60 * minuteMs];
 const perMail = { most: 5, spanMs: 15 * minuteMs };
 const mailsFromAddress = { most: 30, spanMs: 60 * minuteMs };
 
+/** Documents looked up from one network address: far more than a reader asks, far fewer than would find a code. */
+const perReader = { most: 60, spanMs: minuteMs };
+
 interface Tried {
   secret?: keyof typeof perSecret;
   whose: string;
@@ -125,6 +128,18 @@ export function installAttemptLimits(app: FastifyInstance, deps: Deps): void {
   });
   app.addHook('onSend', async (request, reply) => {
     if (reply.statusCode < 300) await forget(request);
+  });
+}
+
+/** Limits how many documents strangers look up from one network address, for all processes together. */
+export function installLookUpLimit(app: FastifyInstance, deps: Deps): void {
+  app.addHook('preHandler', async (request, reply) => {
+    const limit = { kind: 'look up', whose: networkOf(request.ip), ...perReader };
+    const overMs = await inTransaction(deps.db, [], (tx) => countAttempt(tx, [limit], deps.clock()));
+    if (overMs <= 0) return;
+    reply.header('retry-after', Math.ceil(overMs / 1000));
+    const words = 'Too many documents were looked up from here. Try again in a minute.';
+    throw Object.assign(new Error(words), { statusCode: 429 });
   });
 }
 

@@ -10,6 +10,8 @@ export async function portalRoutes(app: FastifyInstance, deps: Deps): Promise<vo
   if (deps.portalDir) {
     await app.register(fastifyStatic, {
       root: deps.portalDir,
+      // The build has written each text compressed beside it.
+      preCompressed: true,
       setHeaders(response, path) {
         // Built file names carry a hash of their content.
         const lasting = /[\\/]assets[\\/]/.test(path);

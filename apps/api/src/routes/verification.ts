@@ -6,24 +6,14 @@ import { getSigningKey } from '@garboard/core/signing/get-signing-key';
 import { putSigningKey } from '@garboard/core/signing/put-signing-key';
 import { openSealer } from '@garboard/platform/sealing';
 import type { FastifyInstance } from 'fastify';
+import { installLookUpLimit } from '../http/attempt-limits.ts';
 import type { Deps } from '../http/deps.ts';
 import { serve } from '../http/serve.ts';
 import { serveText } from '../http/serve-text.ts';
 
-/** Questions a minute from one address: far more than a reader asks, far fewer than would find a code. */
-const questionsPerMinute = 60;
-
 export function verificationRoutes(app: FastifyInstance, deps: Deps): void {
   app.register(async (open) => {
-    const limited = open.rateLimit({
-      max: questionsPerMinute,
-      timeWindow: 60_000,
-      errorResponseBuilder: () =>
-        Object.assign(new Error('Too many documents were looked up from here. Try again in a minute.'), {
-          statusCode: 429,
-        }),
-    });
-    open.addHook('onRequest', limited);
+    installLookUpLimit(open, deps);
     serve(open, deps, 'verifyCode', (ctx, { params }) => verifyDocument(ctx, { code: params.code }));
     serve(open, deps, 'verifyFile', (ctx, { body }) => verifyDocument(ctx, { sha256: body.sha256 }));
   });
