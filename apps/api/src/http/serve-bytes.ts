@@ -73,7 +73,9 @@ export function serveFile<N extends BytesRoute>(
         disposition(file.download ? 'attachment' : 'inline', file.fileName),
       );
       // A file from outside must never act as a page of ours.
-      if (file.download) reply.header('content-security-policy', `${inertPolicy}; sandbox`);
+      // (Chromium shows no PDF within a sandbox, so ours, opened in place, go without.)
+      if (file.download || file.mediaType.startsWith('image/'))
+        reply.header('content-security-policy', `${inertPolicy}; sandbox`);
       return reply.code(route.status).send(stream);
     },
   });
