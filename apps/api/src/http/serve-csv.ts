@@ -61,7 +61,9 @@ export function serveCsv<N extends CsvRoute, Item>(
           if (page.next === null) return;
         }
       }
-      const csv = stringify({ bom: true, record_delimiter: '\r\n', escape_formulas: true });
+      // By itself it puts only the line ends of records into quotes, not those within a cell.
+      const quoted = { quoted_match: /[\r\n]/ };
+      const csv = stringify({ bom: true, record_delimiter: '\r\n', escape_formulas: true, ...quoted });
       const source = Readable.from(lines());
       source.on('error', (error) => csv.destroy(error));
       csv.on('close', () => source.destroy());

@@ -65,9 +65,18 @@ export function namesIn(cell: string, find: (name: string) => Match): string[] {
   const trimmed = cell.trim();
   if (trimmed === '') return [];
   if (cell.includes('\n')) return distinct(cell.split('\n'));
-  if (!('missing' in find(trimmed))) return [trimmed];
+  if (isWhole(trimmed, find)) return [trimmed];
   const strong = distinct(trimmed.split(/[;|]/));
-  return distinct(strong.flatMap((part) => ('missing' in find(part) ? part.split(',') : [part])));
+  return distinct(strong.flatMap((part) => (isWhole(part, find) ? [part] : part.split(','))));
+}
+
+/** Whether this is one name as it stands, not several of which the last is there. */
+function isWhole(name: string, find: (name: string) => Match): boolean {
+  if (!name.includes(',')) return !('missing' in find(name));
+  const found = find(name);
+  if ('missing' in found) return false;
+  const names = 'photo' in found ? [found.photo.name] : found.several;
+  return names.every((one) => plain(one).endsWith(plain(name)));
 }
 
 const distinct = (parts: readonly string[]) => [

@@ -1,6 +1,7 @@
 import { importLimits } from '@garboard/contract/limits';
 import { columnOf, findingColumns, headingOf } from '@garboard/trade/finding-columns';
 import { CsvError, parse } from 'csv-parse/sync';
+import iconv from 'iconv-lite';
 import { invalidField } from '../problems.ts';
 
 /** A sheet as it was read: cells are text, whatever they look like. */
@@ -149,7 +150,7 @@ function decode(bytes: Buffer): { text: string; remark: string } {
   if (bytes.includes(0))
     throw refuse('The file is no plain text. Save the sheet as CSV (UTF-8) and choose that.');
   return {
-    text: new TextDecoder('windows-1252').decode(bytes),
+    text: iconv.decode(bytes, 'windows-1252'),
     remark:
       'The sheet isn’t in UTF-8; it was read as Windows-1252. Look at accented letters, or save it as CSV (UTF-8).',
   };

@@ -20,7 +20,8 @@ export interface MadeSheet {
 /** UTF-8 with the mark that spreadsheets need, and CRLF at line ends, as our other lists have them. */
 function sheet(fileName: string, rows: readonly (readonly string[])[]): MadeSheet {
   const cells = rows.map((row) => row.map(guardedCell));
-  const text = stringify(cells, { bom: true, record_delimiter: '\r\n' });
+  // By itself it puts only the line ends of records into quotes, not those within a cell.
+  const text = stringify(cells, { bom: true, record_delimiter: '\r\n', quoted_match: /[\r\n]/ });
   return { text, mediaType: 'text/csv; charset=utf-8; header=present', fileName };
 }
 

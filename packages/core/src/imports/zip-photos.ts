@@ -1,6 +1,7 @@
 import type { Readable } from 'node:stream';
 import { promisify } from 'node:util';
 import { importLimits, uploadLimits } from '@garboard/contract/limits';
+import iconv from 'iconv-lite';
 import yauzl, { type Entry, type Options, type ZipFile } from 'yauzl';
 import { Refusal } from '../problems.ts';
 
@@ -117,14 +118,14 @@ function checkEntry(entry: Entry, name: string, zipName: string): void {
 
 const shown = (name: string) => [...name.replace(/\p{Cc}/gu, '�')].slice(0, 80).join('');
 
-/** Names are UTF-8, as most programs write them whatever they declare; else as the ZIP says. */
+/** Names are UTF-8, as most programs write them whatever they declare; else in the code page that ZIPs began with. */
 function nameOf(entry: Entry): string {
   // Not decoded by yauzl, which would end at the first name that leads elsewhere, in words of its own.
   const raw = entry.fileName as unknown as Buffer;
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(raw).replaceAll('\\', '/');
   } catch {
-    return new TextDecoder('windows-1252').decode(raw).replaceAll('\\', '/');
+    return iconv.decode(raw, 'cp437').replaceAll('\\', '/');
   }
 }
 
