@@ -10,11 +10,21 @@ export const clientId = z.uuidv7('Make the id as a UUID of version 7.').meta({
   description: 'A UUID (version 7) made by the client: sent again, it answers the record already kept',
 });
 
+/** Years begin with 1: the database knows no year 0. */
+const hasYear = (s: string) => !s.startsWith('0000');
+const noYear = 'There is no year 0; give the year with four digits.';
+
 /** An instant in UTC. */
-export const instant = z.iso.datetime().meta({ description: 'An instant in UTC, ISO 8601' });
+export const instant = z.iso
+  .datetime()
+  .refine(hasYear, noYear)
+  .meta({ description: 'An instant in UTC, ISO 8601' });
 
 /** A calendar day without a time. */
-export const day = z.iso.date().meta({ description: 'A calendar day, YYYY-MM-DD', example: '2026-05-04' });
+export const day = z.iso
+  .date()
+  .refine(hasYear, noYear)
+  .meta({ description: 'A calendar day, YYYY-MM-DD', example: '2026-05-04' });
 
 /** The content hash under which a file is kept. */
 export const sha256 = z
@@ -22,8 +32,9 @@ export const sha256 = z
   .regex(/^[0-9a-f]{64}$/)
   .meta({ description: 'SHA-256 of the file, 64 hexadecimal digits' });
 
-// Tab and line feed are the only control characters a text needs; PostgreSQL refuses NUL outright.
-const forbidden = /(?![\n\t])\p{Cc}/u;
+// Tab and line feed are the only control characters a text needs; PostgreSQL refuses NUL outright. Half a character
+// could not be kept as it came, and what forces the direction of writing makes a name read as another.
+const forbidden = /(?![\n\t])\p{Cc}|\p{Cs}|[\u202d\u202e]/u;
 
 function plain(max: number) {
   return z

@@ -98,7 +98,8 @@ export async function ask(target: Target, asked: Asked): Promise<Answer> {
 /** What only a programmer should read. */
 const innards =
   /prisma|postgres|violates|constraint|column "|relation "|SELECT |INSERT |undefined|\[object |node_modules|\.ts\b|TypeError|Cannot read|FST_|ZodError|invalid_type|at line \d|EACCES|ENOENT/;
-const sentence = /^(?=.{12,})[\p{Lu}“"'/\d‘].*[.!?…”)]$/su;
+/** A sentence, or a file’s name and a sentence. */
+const sentence = /^(?=.{12,})(?:.{1,220}: )?[\p{Lu}“"'/\d‘].*[.!?…”)]$/su;
 
 /** What is wrong with an answer, as a sentence; null when nothing is. */
 export function faultOf(asked: Asked, answer: Answer, slowMs: number): string | null {

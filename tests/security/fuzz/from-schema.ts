@@ -56,18 +56,35 @@ const instants = fc.oneof(
   },
 );
 
-interface Bag {
+interface Limits {
   minimum?: number;
   maximum?: number;
-  exclusiveMinimum?: number;
-  exclusiveMaximum?: number;
   format?: string;
-  patterns?: Set<RegExp>;
+  pattern?: RegExp;
+}
+
+/** What a schema says of lengths, sizes and form, in itself and in its checks. */
+function limitsOf(schema: z.core.$ZodType): Limits {
+  const { def } = schema._zod;
+  const parts: Record<string, unknown>[] = [
+    { ...def },
+    ...(def.checks ?? []).map((check) => ({ ...check._zod.def })),
+  ];
+  const limits: Limits = {};
+  for (const part of parts) {
+    if (typeof part.format === 'string') limits.format = part.format;
+    if (part.pattern instanceof RegExp) limits.pattern = part.pattern;
+    if (part.check === 'min_length') limits.minimum = Number(part.minimum);
+    if (part.check === 'max_length') limits.maximum = Number(part.maximum);
+    if (part.check === 'greater_than') limits.minimum = Number(part.value);
+    if (part.check === 'less_than') limits.maximum = Number(part.value);
+  }
+  return limits;
 }
 
 function strings(schema: z.core.$ZodType, ids: fc.Arbitrary<string>): fc.Arbitrary<string> {
-  const bag = schema._zod.bag as Bag;
-  switch (bag.format) {
+  const limits = limitsOf(schema);
+  switch (limits.format) {
     case 'uuid':
       return ids;
     case 'email':
@@ -86,15 +103,14 @@ function strings(schema: z.core.$ZodType, ids: fc.Arbitrary<string>): fc.Arbitra
     case 'base64':
       return fc.base64String({ maxLength: 64 });
   }
-  const [pattern] = bag.patterns ?? [];
-  if (pattern) {
+  if (limits.pattern) {
     try {
-      return fc.stringMatching(pattern);
+      return fc.stringMatching(limits.pattern);
     } catch {
       // A pattern that the library can't turn round: any text then.
     }
   }
-  const { minimum = 0, maximum = 200 } = bag;
+  const { minimum = 0, maximum = 200 } = limits;
   const edge = fc.constantFrom(minimum, maximum).map((length) => 'x'.repeat(length));
   return fc.oneof(
     { weight: 8, arbitrary: text.map((s) => s.slice(0, maximum)) },
@@ -103,13 +119,10 @@ function strings(schema: z.core.$ZodType, ids: fc.Arbitrary<string>): fc.Arbitra
 }
 
 function numbers(schema: z.core.$ZodType): fc.Arbitrary<number> {
-  const bag = schema._zod.bag as Bag;
-  const min = bag.minimum ?? bag.exclusiveMinimum ?? -1e15;
-  const max = bag.maximum ?? bag.exclusiveMaximum ?? 1e15;
+  const { minimum: min = -1e15, maximum: max = 1e15, format } = limitsOf(schema);
   const whole = fc.integer({ min: Math.ceil(min), max: Math.floor(max) });
   const edges = fc.constantFrom(min, max, 0, 1);
-  if (bag.format === 'safeint')
-    return fc.oneof({ weight: 4, arbitrary: whole }, { weight: 1, arbitrary: edges });
+  if (format === 'safeint') return fc.oneof({ weight: 4, arbitrary: whole }, { weight: 1, arbitrary: edges });
   return fc.oneof(
     { weight: 3, arbitrary: fc.double({ min, max, noNaN: true }) },
     { weight: 2, arbitrary: whole },
@@ -155,7 +168,7 @@ export function fromSchema(schema: z.core.$ZodType, ids: fc.Arbitrary<string>): 
     case 'catch':
       return of(def.innerType);
     case 'array': {
-      const { minimum: minLength = 0, maximum = 4 } = schema._zod.bag as Bag;
+      const { minimum: minLength = 0, maximum = 4 } = limitsOf(schema);
       return fc.array(of(def.element), { minLength, maxLength: Math.min(maximum, minLength + 4) });
     }
     case 'tuple':

@@ -63,7 +63,8 @@ function paths(name: RouteName, route: Route, offer: Offer): fc.Arbitrary<string
     const fitting = Object.entries(offer.ids).flatMap(([place, nouns]) =>
       [name, `${name}.${parameter}`, ...(parameter === 'id' || parameter === 'key' ? [noun] : [parameter])]
         .filter((key) => nouns.includes(key))
-        .map((key) => `@${place}.${key}@`),
+        // Another firm's now and then: it isn't there for most who ask.
+        .flatMap((key) => Array.from({ length: place === 'other' ? 1 : 4 }, () => `@${place}.${key}@`)),
     );
     const known: string[] =
       { system: ['hull', 'gas'], kind: worksheets.map((w) => w.kind) }[parameter] ?? fitting;
@@ -71,7 +72,7 @@ function paths(name: RouteName, route: Route, offer: Offer): fc.Arbitrary<string
       parameter
     ];
     return fc.oneof(
-      { weight: 10, arbitrary: known.length > 0 ? fc.constantFrom(...known) : other },
+      { weight: 24, arbitrary: known.length > 0 ? fc.constantFrom(...known) : other },
       { weight: 1, arbitrary: other },
       { weight: 1, arbitrary: fc.constantFrom(...malformed) },
       { weight: 1, arbitrary: field ? fromSchema(field, other).map((v) => encode(String(v))) : other },
@@ -361,8 +362,10 @@ export function requestsAt(name: RouteName, offer: Offer): fc.Arbitrary<Asked> {
   const headers = route.part ? fc.tuple(headerSets, offsets).map(([a, b]) => ({ ...a, ...b })) : headerSets;
   return fc.record({
     route: fc.constant(name),
+    // Staff more often than others: they may do more, so that more of what was written is reached.
     who: fc.oneof(
-      { weight: 12, arbitrary: fc.constantFrom(...offer.askers) },
+      { weight: 8, arbitrary: fc.constantFrom('principal', 'principal', 'surveyor', 'surveyor', 'office') },
+      { weight: 6, arbitrary: fc.constantFrom(...offer.askers) },
       { weight: 1, arbitrary: fc.constantFrom('nobody', 'a made-up token') },
     ),
     by: fc.oneof(

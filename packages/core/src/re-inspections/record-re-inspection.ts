@@ -6,7 +6,7 @@ import type { z } from 'zod';
 import { actorId, actorName } from '../access/actor.ts';
 import { fromDay } from '../clearance/extension-rows.ts';
 import { lockFindings } from '../clearance/lock-finding.ts';
-import { idTaken } from '../client-ids.ts';
+import { idTaken, unlessTaken } from '../client-ids.ts';
 import type { Ctx } from '../context.ts';
 import { recordEvent } from '../events/record-event.ts';
 import { writableSurvey } from '../findings/writable-survey.ts';
@@ -42,9 +42,12 @@ export async function recordReInspection(ctx: Ctx, input: RecordReInspection): P
   const at = ctx.clock();
   const by = { byId: actorId(ctx.actor), byName: actorName(ctx.actor), byRole: role };
   const date = fromDay(visit.date);
-  await ctx.tx.reInspection.create({
-    data: { id, firmId, surveyId, date, place, condition, note, ...by, at },
-  });
+  await unlessTaken(
+    ctx.tx.reInspection.create({
+      data: { id, firmId, surveyId, date, place, condition, note, ...by, at },
+    }),
+    'visit',
+  );
   await attend(ctx, { firmId, surveyId, date, place, condition });
   await lockFindings(
     ctx,

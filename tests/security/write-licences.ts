@@ -1,0 +1,4 @@
+import { writeFileSync } from 'node:fs';
+import { licencesFile, licencesPage } from './shipped.ts';
+
+writeFileSync(licencesFile, licencesPage());
