@@ -1,5 +1,4 @@
-import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import axe, { type AxeResults, type RunOptions } from 'axe-core';
 import type { Browser } from 'puppeteer';
@@ -20,15 +19,12 @@ const rules: RunOptions = {
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let world: World;
 const complaints: Complaints = [];
 const windows = new Map<Role, Visitor>();
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-axe-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   world = await makeWorld(server);
@@ -38,7 +34,6 @@ afterAll(async () => {
   await browser?.close();
   await worker?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 async function windowOf(role: Role): Promise<Visitor> {
@@ -50,25 +45,6 @@ async function windowOf(role: Role): Promise<Visitor> {
   visitor.page.on('dialog', (dialog) => void dialog.accept());
   windows.set(role, visitor);
   return visitor;
-}
-
-/** Waits until no request is under way, nothing has changed for a tenth of a second, and its pictures are there. */
-async function settled({ page }: Visitor): Promise<void> {
-  await page.waitForNetworkIdle({ idleTime: 50, timeout: 8_000 });
-  await page.evaluate(async () => {
-    let last = performance.now();
-    const watch = new MutationObserver(() => {
-      last = performance.now();
-    });
-    watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
-    const busy = () =>
-      performance.now() - last < 100 ||
-      [...document.images].some((image) => !image.complete && image.loading !== 'lazy');
-    for (const end = last + 8_000; busy() && performance.now() < end; ) {
-      await new Promise((done) => setTimeout(done, 20));
-    }
-    watch.disconnect();
-  });
 }
 
 /** What axe finds on the page as it stands, a line each: rule, place, and what is wrong there. */
@@ -95,12 +71,12 @@ describe('axe finds nothing wrong', { timeout: 90_000 }, () => {
     await visitor.goTo(visit.path(world));
     await visitor.reads(visit.reads);
     await visit.act?.(visitor);
-    await settled(visitor);
+    await visitor.standsStill(200);
     // Nothing of it is sent back.
     await page.evaluate(`${axe.source};0`);
     const wide = await violations(visitor);
     await page.setViewport({ width: 360, height: 740 });
-    await settled(visitor);
+    await visitor.standsStill(100);
     const narrow = await violations(visitor);
     expect({ address: page.url(), wide, narrow }).toMatchObject({ wide: [], narrow: [] });
   });

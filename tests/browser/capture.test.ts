@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
@@ -59,8 +59,9 @@ const coverageOf = async (system: string) => {
 
 beforeAll(async () => {
   files = await mkdtemp(join(tmpdir(), 'garboard-capture-'));
+  // A copy: a newer version of the portal is put in its place below.
   const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  await cp(await buildPortal(), portalDir, { recursive: true });
   server = await startServer({ portalDir });
   cable = await layCable(server.url);
   browser = await openBrowser();

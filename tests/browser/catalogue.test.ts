@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm } from '@garboard/seed/builders';
@@ -17,13 +14,10 @@ if (!entry) throw new Error('The entry this test reads is gone.');
 
 let server: TestServer;
 let browser: Browser;
-let files: string;
 let surveyor: Visitor;
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-catalogue-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   browser = await openBrowser();
   const firm = await buildFirm(server.db, ['surveyor']);
@@ -37,7 +31,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 describe('the catalogue in a browser', { timeout: 90_000 }, () => {

@@ -47,8 +47,7 @@ async function answer({ page }: Visitor, question: string, words: string): Promi
 
 beforeAll(async () => {
   files = await mkdtemp(join(tmpdir(), 'garboard-clearance-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   world = await makeClearanceWorld(server);

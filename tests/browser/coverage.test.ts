@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm } from '@garboard/seed/builders';
@@ -13,15 +10,12 @@ const password = 'a long enough passphrase';
 const complaints: Complaints = [];
 let server: TestServer;
 let browser: Browser;
-let files: string;
 let visitor: Visitor;
 let api: Caller;
 let path: string;
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-browser-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   browser = await openBrowser();
   const firm = await buildFirm(server.db, ['surveyor']);
@@ -47,7 +41,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 interface Answer {

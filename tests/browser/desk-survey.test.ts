@@ -1,7 +1,4 @@
 import { createHash } from 'node:crypto';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm } from '@garboard/seed/builders';
@@ -21,7 +18,6 @@ const photoCount = 60;
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let surveyor: Visitor;
 let api: Caller;
 let surveyId: string;
@@ -58,9 +54,7 @@ const photos = async (): Promise<{ id: string; state: string; caption: string }[
   (await api.get(`/v1/surveys/${surveyId}/photos?limit=500`).expect(200)).body.items;
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-desk-survey-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();
@@ -93,7 +87,6 @@ afterAll(async () => {
   await browser?.close();
   await worker?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 const known: TypedFinding[] = [

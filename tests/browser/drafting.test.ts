@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
@@ -16,7 +13,6 @@ const complaints: Complaints = [];
 
 let server: TestServer;
 let browser: Browser;
-let files: string;
 let surveyor: Visitor;
 let api: Caller;
 let surveyId: string;
@@ -48,9 +44,7 @@ async function until<T>(look: () => Promise<T | undefined | false>): Promise<T> 
 }
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-drafting-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   browser = await openBrowser();
   const firm = await buildFirm(server.db, ['surveyor']);
@@ -73,7 +67,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 const typed: TypedFinding[] = [

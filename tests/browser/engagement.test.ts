@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm, buildPerson, type Signed } from '@garboard/seed/builders';
@@ -15,7 +12,6 @@ const complaints: Complaints = [];
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let path: string;
 let principal: Visitor;
 let client: Visitor;
@@ -28,9 +24,7 @@ async function visit(person: Signed): Promise<Visitor> {
 }
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-engagement-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();
@@ -56,7 +50,6 @@ afterAll(async () => {
   await browser?.close();
   await worker?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 describe('from enquiry to paid, each in their own window', { timeout: 120_000 }, () => {

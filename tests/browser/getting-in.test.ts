@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { codesOf } from '@garboard/core/people/second-factor';
 import { hashToken } from '@garboard/core/people/tokens';
@@ -21,7 +18,6 @@ const slowly = { timeout: 90_000, interval: 300 };
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let firm: Awaited<ReturnType<typeof buildFirm<'principal' | 'surveyor'>>>;
 let reportId: string;
 const complaints: Complaints = [];
@@ -30,9 +26,7 @@ const told =
   /^(401 POST \/v1\/(sessions|welcome|shared-reports)|410 (POST|GET) \/v1\/(welcome|share)|403 PUT \/v1\/me\/password|401 GET \/v1\/)/;
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-getting-in-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();
@@ -46,7 +40,6 @@ afterAll(async () => {
   await browser?.close();
   await worker?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 async function issueOne(surveyor: Signed): Promise<string> {

@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm, buildJpeg, buildPerson, type Signed } from '@garboard/seed/builders';
@@ -17,7 +14,6 @@ const title = 'Hose past its date';
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let surveyor: Visitor;
 let reviewer: Visitor;
 let reader: Visitor;
@@ -32,9 +28,7 @@ async function visit(person: Signed): Promise<Visitor> {
 }
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-issuing-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();
@@ -92,7 +86,6 @@ afterAll(async () => {
   await browser?.close();
   await worker?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 /** The ranks of the page's headings in order; none may be skipped on the way down. */

@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
@@ -17,7 +14,6 @@ const complaints: Complaints = [];
 const today = new Date().toISOString().slice(0, 10);
 let server: TestServer;
 let browser: Browser;
-let files: string;
 let insurer: Signed;
 let office: Signed;
 let firm: Awaited<ReturnType<typeof buildFirm<'surveyor' | 'office'>>>;
@@ -79,9 +75,7 @@ async function fill(): Promise<void> {
 let underwriter: Visitor;
 let manager: Visitor;
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-browser-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   await fill();
   browser = await openBrowser();
@@ -93,7 +87,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 const rows = (visitor: Visitor) =>

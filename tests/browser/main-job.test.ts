@@ -26,8 +26,7 @@ const complaints: Complaints = [];
 
 beforeAll(async () => {
   files = await mkdtemp(join(tmpdir(), 'garboard-browser-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();

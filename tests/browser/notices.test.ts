@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { openMailer } from '@garboard/platform/mail';
@@ -14,20 +11,16 @@ import { buildPortal, type Complaints, openBrowser, Visitor } from './visitor.ts
 const password = 'a long enough passphrase';
 let server: TestServer;
 let browser: Browser;
-let files: string;
 const complaints: Complaints = [];
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-notices-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   browser = await openBrowser();
 }, 300_000);
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 async function looks({ page }: Visitor, name: string): Promise<void> {

@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm, buildPerson, type Signed } from '@garboard/seed/builders';
@@ -14,16 +11,13 @@ import { buildPortal, type Complaints, openBrowser, Visitor } from './visitor.ts
 const password = 'a long enough passphrase';
 let server: TestServer;
 let browser: Browser;
-let files: string;
 let cast: Record<'surveyor' | 'owner' | 'insurer' | 'yard', Signed>;
 let path: string;
 const complaints: Complaints = [];
 const windows: Visitor[] = [];
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-parties-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   browser = await openBrowser();
   const firm = await buildFirm(server.db, ['surveyor']);
@@ -54,7 +48,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 async function windowOf(who: keyof typeof cast): Promise<Visitor> {

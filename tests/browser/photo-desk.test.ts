@@ -1,6 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { writeFile } from 'node:fs/promises';
 import type { Photo } from '@garboard/contract/photos';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
@@ -18,7 +16,6 @@ const complaints: Complaints = [];
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let person: Signed;
 let api: Caller;
 let vesselId: string;
@@ -99,9 +96,7 @@ async function middleOf(element: ElementHandle): Promise<{ x: number; y: number 
 }
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-desk-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();
@@ -132,7 +127,6 @@ afterAll(async () => {
   await browser?.close();
   await worker?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 describe('the photo desk', { timeout: 120_000 }, () => {

@@ -1,8 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm } from '@garboard/seed/builders';
@@ -15,15 +12,12 @@ import { buildPortal, type Complaints, openBrowser, Visitor } from './visitor.ts
 let server: TestServer;
 let worker: TestWorker;
 let browser: Browser;
-let files: string;
 let receiver: Server;
 let status = 204;
 const complaints: Complaints = [];
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-systems-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   worker = await startTestWorker(server);
   browser = await openBrowser();
@@ -35,7 +29,6 @@ afterAll(async () => {
   await worker?.close();
   await server?.close();
   await new Promise((done) => receiver.close(done));
-  await rm(files, { recursive: true, force: true });
 });
 
 test('a principal has a system told, sees what became of it, and ends the account', async () => {

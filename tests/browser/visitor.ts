@@ -1,8 +1,11 @@
 import { execFile } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { promisify } from 'node:util';
 import { findChromium } from '@garboard/platform/chromium';
+import { withFileLock } from '@garboard/platform/file-lock';
 import puppeteer, { type Browser, type BrowserContext, type ElementHandle, type Page } from 'puppeteer';
+import { inject } from 'vitest';
 import { chromiumDir } from '../support/worker.ts';
 
 const patience = { timeout: 30_000 };
@@ -14,11 +17,16 @@ export type Complaints = string[];
 /** Answers that belong to the story: nobody is signed in yet, and the second of two saves. */
 const expected = [/^401 GET \/v1\/me$/, /^412 PATCH \/v1\/findings\//];
 
-/** Builds the portal as it is in the tree into a folder of the test's own. */
-export async function buildPortal(outDir: string): Promise<void> {
+/** The portal built from the tree as it is: once for the whole run, by whoever needs it first. */
+export async function buildPortal(): Promise<string> {
+  const outDir = inject('portalDir');
   // Vitest's own NODE_ENV would make it a development build, in which lists aren't virtualised either.
   const build = ['NODE_ENV=production', 'npx', 'vite', 'build', '--outDir', outDir, '--logLevel', 'warn'];
-  await promisify(execFile)('env', build, { cwd: 'apps/portal' });
+  const once = async () => {
+    if (!existsSync(`${outDir}/index.html`)) await promisify(execFile)('env', build, { cwd: 'apps/portal' });
+  };
+  await withFileLock(`${outDir}.lock`, once, 120_000);
+  return outDir;
 }
 
 export async function openBrowser(): Promise<Browser> {
@@ -114,7 +122,8 @@ export class Visitor {
 
   /** Lists grow while their parts come in; a link is followed once they stand still, or the click lands beside it. */
   async follow(name: string): Promise<void> {
-    await this.page.waitForNetworkIdle({ idleTime: 50, timeout: patience.timeout });
+    // A page that is left meanwhile has nothing to stand still; the click waits for the next one.
+    await this.standsStill(100).catch(() => undefined);
     await this.click('link', name);
   }
 
@@ -153,6 +162,24 @@ export class Visitor {
     const path = `//input[@type="file"][@id=//label[normalize-space()="${name}"]/@for]`;
     const picker = await this.page.waitForSelector(`::-p-xpath(${path})`, patience);
     await (picker as ElementHandle<HTMLInputElement>).uploadFile(...files);
+  }
+
+  /** Waits until nothing has changed in the page for so many milliseconds and its pictures are there. */
+  async standsStill(quietMs: number): Promise<void> {
+    await this.page.evaluate(async (quiet) => {
+      let last = performance.now();
+      const watch = new MutationObserver(() => {
+        last = performance.now();
+      });
+      watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+      const busy = () =>
+        performance.now() - last < quiet ||
+        [...document.images].some((image) => !image.complete && image.loading !== 'lazy');
+      for (const end = last + 8_000; busy() && performance.now() < end; ) {
+        await new Promise((done) => setTimeout(done, 20));
+      }
+      watch.disconnect();
+    }, quietMs);
   }
 
   /** Waits until the words stand on the page. */

@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { hashPassword } from '@garboard/core/people/passwords';
 import { inTransaction } from '@garboard/db/database';
 import { buildFirm } from '@garboard/seed/builders';
@@ -15,14 +12,11 @@ const complaints: Complaints = [];
 
 let server: TestServer;
 let browser: Browser;
-let files: string;
 let surveyor: Visitor;
 let surveyPath: string;
 
 beforeAll(async () => {
-  files = await mkdtemp(join(tmpdir(), 'garboard-worksheets-'));
-  const portalDir = join(files, 'portal');
-  await buildPortal(portalDir);
+  const portalDir = await buildPortal();
   server = await startServer({ portalDir });
   browser = await openBrowser();
   const firm = await buildFirm(server.db, ['surveyor']);
@@ -45,7 +39,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  await rm(files, { recursive: true, force: true });
 });
 
 describe('a worksheet in a browser', { timeout: 90_000 }, () => {
