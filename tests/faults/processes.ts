@@ -120,7 +120,14 @@ async function installIn(
   const redis = profile === 'servers' ? await startRedis(join(dir, 'redis')) : null;
   if (redis) stops.push(() => redis.end());
   const s3 = profile === 'servers' ? await startS3Server(join(dir, 's3')) : null;
-  if (s3) stops.push(() => s3.stop());
+  if (s3) {
+    stops.push(() => s3.stop());
+    // For the checks, which read the store from this process.
+    Object.assign(process.env, s3Account);
+    stops.push(async () => {
+      for (const name of Object.keys(s3Account)) delete process.env[name];
+    });
+  }
   const store = s3 ? await standBefore(s3.port) : null;
   if (store) stops.push(() => store.close());
   const storeUrl = s3?.url ?? options.objectStoreUrl ?? pathToFileURL(join(dir, 'objects')).href;

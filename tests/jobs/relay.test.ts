@@ -1,7 +1,9 @@
+import { markDone } from '@garboard/core/outbox/dispatch';
 import { enqueue } from '@garboard/core/outbox/enqueue';
 import { type Database, inTransaction, openDatabase } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import { openQueue, openWorker } from '@garboard/platform/queue';
+import { recoverLost } from '@garboard/worker/lost-jobs';
 import { type QueueName, type Queues, relayBatch, startRelay } from '@garboard/worker/relay';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { freshDatabase } from '../support/database.ts';
@@ -38,6 +40,9 @@ function listedQueues() {
     async add(jobs: readonly { id: string }[]) {
       if (state.away) throw new Error('The queue is away.');
       added.push(...jobs.map((job) => job.id));
+    },
+    async standings(ids: readonly string[]) {
+      return ids.map((id) => (added.includes(id) ? ('under way' as const) : ('lost' as const)));
     },
   };
   return {
@@ -96,6 +101,7 @@ test('a batch handed over again after its transaction failed is done once', asyn
     const asked = await errand();
     // The queue answers, then the process dies before it can commit.
     const dying = {
+      standings: queue.standings,
       async add(jobs: Parameters<typeof queue.add>[0]) {
         await queue.add(jobs);
         throw new Error('died');
@@ -110,6 +116,52 @@ test('a batch handed over again after its transaction failed is done once', asyn
     await relayBatch({ db, queues: everyQueue(queue), clock, log });
     await vi.waitFor(() => expect(done).toContain(last), { timeout: 10_000 });
     expect(done).toEqual([asked, last]);
+  } finally {
+    await worker.close();
+    await queue.close();
+  }
+});
+
+test('what a queue has lost is handed over once more, what it has and what is done is not', async () => {
+  const { added, queues } = listedQueues();
+  const [lost, kept, done, fresh] = [await errand(), await errand(), await errand(), await errand()];
+  const options = { db, queues, clock, log };
+  await relayBatch(options);
+  const handedOver = (ids: string[], secondsAgo: number) =>
+    inTransaction(db, [], (tx) =>
+      tx.outbox.updateMany({
+        where: { id: { in: ids } },
+        data: { dispatchedAt: new Date(Date.now() - secondsAgo * 1000) },
+      }),
+    );
+  await handedOver([lost, kept, done], 60);
+  await inTransaction(db, [], (tx) => markDone(tx, [done], clock()));
+  added.splice(0, added.length, kept);
+  expect(await recoverLost(options)).toBe(1);
+  await relayBatch(options);
+  expect(added).toEqual([kept, lost]);
+  // Noted by a clock that was ahead: asked about too.
+  await handedOver([fresh], -3_600);
+  expect(await recoverLost(options)).toBe(1);
+  expect(await recoverLost(options)).toBe(0);
+});
+
+test('a real queue tells what is under way, what has ended and what it never had', async () => {
+  const connection = { kind: 'postgres' as const, url };
+  const queue = openQueue<unknown>(connection, 'previews');
+  const worker = openWorker<unknown>(connection, 'previews', async () => undefined);
+  try {
+    await worker.ready();
+    const [ended, planned, unknown] = [newId(), newId(), newId()];
+    await queue.add([
+      { id: ended, name: 'x', data: {} },
+      { id: planned, name: 'x', data: {}, delayMs: 600_000 },
+    ]);
+    await vi.waitFor(
+      async () =>
+        expect(await queue.standings([ended, planned, unknown])).toEqual(['ended', 'under way', 'lost']),
+      { timeout: 10_000 },
+    );
   } finally {
     await worker.close();
     await queue.close();

@@ -1,5 +1,5 @@
 import { type JobData, type JobName, jobs } from '@garboard/contract/jobs';
-import { traceparentOf } from '@garboard/core/outbox/dispatch';
+import { markDone, traceparentOf } from '@garboard/core/outbox/dispatch';
 import { inTransaction } from '@garboard/db/database';
 import { NoRetryError, type ReceivedJob } from '@garboard/platform/queue';
 import { tracingOn, withJobSpan } from '@garboard/platform/tracing';
@@ -55,6 +55,13 @@ async function traced(deps: JobDeps, { id, name, attempt }: ReceivedJob<unknown>
   return withJobSpan(traceparent, { name: `job ${name}`, facts }, work);
 }
 
+/** Notes that a job need not be done again. Should that fail, the queue itself is asked later; see lost-jobs.ts. */
+async function noteDone({ db, clock, log }: JobDeps, jobId: string): Promise<void> {
+  await inTransaction(db, [], (tx) => markDone(tx, [jobId], clock())).catch((error: unknown) =>
+    log.warn({ err: error, jobId }, 'not noted as done, asked about later'),
+  );
+}
+
 /** Does a job. @throws Error when it failed and may be tried again; NoRetryError when that is no use. */
 export async function doJob(deps: JobDeps, job: ReceivedJob<unknown>): Promise<void> {
   if (!isJobName(job.name)) throw new NoRetryError(`This version of the worker knows no job ${job.name}.`);
@@ -67,9 +74,11 @@ export async function doJob(deps: JobDeps, job: ReceivedJob<unknown>): Promise<v
     const ms = performance.now() - started;
     deps.measureJob?.(job.name, 'done', ms);
     log.info({ ms: Math.round(ms) }, 'job done');
+    await noteDone(deps, job.id);
   } catch (error) {
     deps.measureJob?.(job.name, 'failed', performance.now() - started);
     log[job.lastAttempt ? 'error' : 'warn']({ err: error }, 'job failed');
+    if (job.lastAttempt || error instanceof NoRetryError) await noteDone(deps, job.id);
     throw error;
   }
 }

@@ -4,12 +4,15 @@ import { markDispatched, takeWaiting } from '@garboard/core/outbox/dispatch';
 import { type Database, inTransaction } from '@garboard/db/database';
 import type { Logger } from '@garboard/platform/logger';
 import type { JobQueue, NewJob } from '@garboard/platform/queue';
+import { recoverLost } from './lost-jobs.ts';
 
 export type QueueName = (typeof queueOf)[keyof typeof queueOf];
-export type Queues = Readonly<Record<QueueName, Pick<JobQueue<unknown>, 'add'>>>;
+export type Queues = Readonly<Record<QueueName, Pick<JobQueue<unknown>, 'add' | 'standings'>>>;
 
 const batchSize = 100;
 const longestWaitMs = 10_000;
+/** How often queues are asked whether they still know what they were given. */
+const recoverEveryMs = 15_000;
 
 export interface RelayOptions {
   db: Database;
@@ -54,11 +57,17 @@ export function startRelay(options: RelayOptions): { stop(): Promise<void> } {
   const pause = (ms: number) => sleep(ms, undefined, { signal: stopping.signal }).catch(() => undefined);
   const loop = async () => {
     let failures = 0;
+    let recoverAt = performance.now();
     while (!stopping.signal.aborted) {
       try {
         const moved = await relayBatch(options);
         if (failures > 0) options.log.info('the job queue takes jobs again');
         failures = 0;
+        if (performance.now() >= recoverAt) {
+          recoverAt = performance.now() + recoverEveryMs;
+          const lost = await recoverLost(options);
+          if (lost > 0) options.log.warn({ lost }, 'a queue has lost jobs, they are handed over again');
+        }
         if (moved < batchSize) await pause(pollMs);
       } catch (error) {
         if (failures === 0)

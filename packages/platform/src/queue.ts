@@ -49,9 +49,14 @@ export interface ReceivedJob<Data> {
   lastAttempt: boolean;
 }
 
+/** What a queue knows of a job: `lost` when it was never added, or the queue has lost or long forgotten it. */
+export type JobStanding = 'under way' | 'ended' | 'lost';
+
 export interface JobQueue<Data> {
   /** Adds jobs in this order. @throws Error when the queue can't be reached. */
   add(jobs: readonly NewJob<Data>[]): Promise<void>;
+  /** What became of these jobs, in their order. @throws Error when the queue can't be reached. */
+  standings(ids: readonly string[]): Promise<JobStanding[]>;
   /** How many jobs are in each state. */
   counts(): Promise<{ waiting: number; active: number; delayed: number; completed: number; failed: number }>;
   /** Resolves when the queue answers. @throws Error saying why it doesn't. */
@@ -121,6 +126,13 @@ export function openQueue<Data>(
       const queue = await ready();
       await queue.addBulk(jobs.map(bulkJob));
     },
+    async standings(ids) {
+      const queue = await ready();
+      const states = await Promise.all(ids.map((id) => queue.getJobState(id)));
+      return states.map((state) =>
+        state === 'unknown' ? 'lost' : state === 'completed' || state === 'failed' ? 'ended' : 'under way',
+      );
+    },
     async counts() {
       const queue = await ready();
       const counts = await queue.getJobCounts('waiting', 'active', 'delayed', 'completed', 'failed');
@@ -181,6 +193,7 @@ type AnyQueue = {
   on(event: 'error', listener: (error: Error) => void): unknown;
   waitUntilReady(): Promise<unknown>;
   addBulk(jobs: { name: string; data: unknown; opts: JobsOptions }[]): Promise<unknown>;
+  getJobState(id: string): Promise<string>;
   getJobCounts(...states: JobType[]): Promise<Record<string, number>>;
   close(): Promise<void>;
 };

@@ -29,3 +29,34 @@ export async function traceparentOf(tx: Tx, jobId: string): Promise<string | nul
 export async function markDispatched(tx: Tx, ids: readonly string[], at: Date): Promise<void> {
   await tx.outbox.updateMany({ where: { id: { in: [...ids] } }, data: { dispatchedAt: at } });
 }
+
+/** A job that a queue was given long enough ago to know it for sure, and of which nobody has said that it is done. */
+export interface JobUnderWay {
+  id: string;
+  job: JobName;
+}
+
+/**
+ * Jobs handed over at least `seconds` ago and not yet done, the oldest first, by the database's clock. Those with a time
+ * to come are among them: they were noted by a clock that has been set back since.
+ */
+export async function jobsUnderWay(
+  tx: Tx,
+  { seconds, limit }: { seconds: number; limit: number },
+): Promise<JobUnderWay[]> {
+  return tx.$queryRaw<JobUnderWay[]>`
+    SELECT id, job FROM outbox
+    WHERE done_at IS NULL AND dispatched_at IS NOT NULL AND job = ANY(${Object.keys(jobs)})
+      AND (dispatched_at < now() - make_interval(secs => ${seconds}) OR dispatched_at > now() + interval '1 minute')
+    ORDER BY dispatched_at LIMIT ${limit}`;
+}
+
+/** Notes that these need not be done any more: they were, or have failed for good. Ids that name no row are no error. */
+export async function markDone(tx: Tx, ids: readonly string[], at: Date): Promise<void> {
+  await tx.outbox.updateMany({ where: { id: { in: [...ids] }, doneAt: null }, data: { doneAt: at } });
+}
+
+/** Has jobs handed over once more that their queue has lost. */
+export async function handOverAgain(tx: Tx, ids: readonly string[]): Promise<void> {
+  await tx.outbox.updateMany({ where: { id: { in: [...ids] }, doneAt: null }, data: { dispatchedAt: null } });
+}
