@@ -12,6 +12,8 @@ export interface Database {
   readonly prisma: PrismaClient;
   /** For `inReading` and `readAlone`. */
   readonly reads: Reads;
+  /** Whether a pooler stands between, which hands a connection to another after each transaction. */
+  readonly pooled?: boolean;
   close(): Promise<void>;
 }
 
@@ -22,22 +24,40 @@ const applicationRole = 'garboard_app';
  * Opens a pool of connections that work under the application's role.
  *
  * @param url address of the owner, who may become that role; @param connections most at once, and for reads two thirds as
- * many again.
+ * many again; @param through.pooled whether the address is that of a pooler in transaction mode. Nothing may be set for a
+ * whole connection then: the account that the pooler signs in with must be bound to the role, see `refuseOtherRole`.
  */
-export function openDatabase(url: string, connections = 12): Database {
+export function openDatabase(
+  url: string,
+  connections = 12,
+  { pooled = false }: { pooled?: boolean } = {},
+): Database {
   // Policies make plans look dear, and what is compiled for them costs more than a list takes to read.
-  const options = `-c role=${applicationRole} -c jit=off`;
+  const options = pooled ? undefined : `-c role=${applicationRole} -c jit=off`;
   const adapter = new PrismaPg({ connectionString: url, max: connections, options });
   const prisma = new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 30_000 } });
   const reads = openReads(url, Math.ceil((connections * 2) / 3), options);
   return {
     prisma,
     reads,
+    pooled,
     async close() {
       await prisma.$disconnect();
       await reads.end();
     },
   };
+}
+
+/**
+ * Makes sure that a pooler's connections work under the application's role: those of the owner would see everything.
+ * @throws Error saying what to do
+ */
+export async function refuseOtherRole({ prisma }: Pick<Database, 'prisma'>): Promise<void> {
+  const rows = await prisma.$queryRaw<{ role: string }[]>`SELECT current_user::text AS role`;
+  if (rows[0]?.role === applicationRole) return;
+  throw new Error(
+    `The pooler at DATABASE_URL signs in as an account that works as ${rows[0]?.role}, not as ${applicationRole}. Give it one of its own with ALTER ROLE … SET role = '${applicationRole}'; see the README on PgBouncer.`,
+  );
 }
 
 /** Whose rows a transaction may touch. Row-level security reads it; see the migration two_levels_of_sight. */

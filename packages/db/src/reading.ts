@@ -14,7 +14,7 @@ export interface ReadTx {
 export type Reads = Pool;
 
 /** @param options settings of each connection, as `-c name=value`; those of `openDatabase`, its role among them */
-export function openReads(url: string, connections: number, options: string): Reads {
+export function openReads(url: string, connections: number, options: string | undefined): Reads {
   const pool = new Pool({
     connectionString: url,
     max: connections,
@@ -44,14 +44,20 @@ function statementName(text: string, role: 'staff' | 'party'): string | undefine
   return name;
 }
 
-async function run<T>(client: Pool | PoolClient, sql: Prisma.Sql, role: 'staff' | 'party'): Promise<T[]> {
+/** @param role whose plan of the statement is kept; null keeps none, as behind a pooler, where the next has another connection */
+async function run<T>(
+  client: Pool | PoolClient,
+  sql: Prisma.Sql,
+  role: 'staff' | 'party' | null,
+): Promise<T[]> {
   const { text, values } = sql;
-  const { rows } = await client.query({ name: statementName(text, role), text, values });
+  const { rows } = await client.query({ name: role ? statementName(text, role) : undefined, text, values });
   return rows as T[];
 }
 
 /** One statement outside any transaction, for what needs no sight. */
-export const readAlone = <T>(db: Database, sql: Prisma.Sql): Promise<T[]> => run<T>(db.reads, sql, 'staff');
+export const readAlone = <T>(db: Database, sql: Prisma.Sql): Promise<T[]> =>
+  run<T>(db.reads, sql, db.pooled ? null : 'staff');
 
 /**
  * Runs reads in one read-only transaction that sees what this sight covers. Its beginning, the sight and the first
@@ -60,7 +66,7 @@ export const readAlone = <T>(db: Database, sql: Prisma.Sql): Promise<T[]> => run
  * Values come as `pg` reads them: `bigint` and `numeric` as text; cast a `date` to text.
  */
 export async function inReading<T>(db: Database, sight: Sight, work: (tx: ReadTx) => Promise<T>): Promise<T> {
-  const role = sight.asParty ? 'party' : 'staff';
+  const role = db.pooled ? null : sight.asParty ? 'party' : 'staff';
   const client = await db.reads.connect();
   let ended = false;
   const tx: ReadTx = {

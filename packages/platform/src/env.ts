@@ -277,12 +277,18 @@ export function readEnv(source: NodeJS.ProcessEnv = process.env): Env {
 }
 
 /**
- * The database's address, for a process that can't start one itself.
+ * The database's own address, past any pooler, for a process that can't start one itself.
  * @throws EnvError when DATABASE_URL isn't set.
  */
 export function requiredDatabaseUrl(env: Env): string {
-  if (env.databaseUrl) return env.databaseUrl;
+  if (env.databaseUrl) return env.databaseDirectUrl ?? env.databaseUrl;
   throw new EnvError('DATABASE_URL is not set: use `npm start`, which runs a database, or set it.');
+}
+
+/** The database's address for serving, and whether it is a pooler's. @throws EnvError when DATABASE_URL isn't set. */
+export function servingDatabase(env: Env): { url: string; pooled: boolean } {
+  const direct = requiredDatabaseUrl(env);
+  return { url: env.databaseUrl ?? direct, pooled: env.databaseDirectUrl !== undefined };
 }
 
 function complaint(name: string, value: string | undefined): string {
