@@ -113,7 +113,8 @@ function refuseNul(request: FastifyRequest): void {
 
 /** Turns every error into a problem; only what is truly unexpected is logged as an error. */
 export function installProblemHandlers(app: FastifyInstance): void {
-  app.addHook('onRequest', async (request) => refuseNul(request));
+  // After every onRequest, so that the refusal carries the headers that all answers have.
+  app.addHook('preParsing', async (request) => refuseNul(request));
   app.setErrorHandler((error: FastifyError, request, reply) => {
     if (error instanceof Refusal) {
       noteRefusal(request, error.type);

@@ -71,7 +71,7 @@ const again = (ctx: Ctx, id: string) => ctx.tx.quotation.findUniqueOrThrow({ whe
 /** Says who decided and when. @throws Refusal unless it waits for the client */
 function refuseDecided({ state, decidedBy, decidedAt, reason }: LoadedQuotation): void {
   if (state === 'sent') return;
-  if (state === 'withdrawn') throw wrongState(`The firm has withdrawn this quotation: ${reason}`);
+  if (state === 'withdrawn') throw wrongState(`The firm has withdrawn this quotation: “${reason}”.`);
   const day = decidedAt?.toISOString().slice(0, 16).replace('T', ' ');
   throw new Refusal('already-decided', `This quotation was ${state} by ${decidedBy} at ${day} UTC.`);
 }
