@@ -1,7 +1,7 @@
 import type { Answer, RouteName } from './client.ts';
 import { ProblemError, pathOf } from './client.ts';
 
-type UploadName = Extract<RouteName, 'uploadPhotos' | 'sendClearance'>;
+type UploadName = Extract<RouteName, 'uploadPhotos' | 'sendClearance' | 'createImport'>;
 
 /**
  * Sends a multipart form and reports how much of it has left, 0 to 1. `fetch` can't tell that yet.

@@ -14,6 +14,8 @@ const Verify = lazy(() => import('../pages/verify/Verify.tsx'));
 const Welcome = lazy(() => import('../pages/session/Welcome.tsx'));
 const SurveyList = lazy(() => import('../pages/surveys/SurveyList.tsx'));
 const JobList = lazy(() => import('../pages/jobs/JobList.tsx'));
+const ChooseSurveyFor = lazy(() => import('../pages/bring-in/ChooseSurveyFor.tsx'));
+const BringIn = lazy(() => import('../pages/bring-in/BringIn.tsx'));
 const NewSurvey = lazy(() => import('../pages/surveys/NewSurvey.tsx'));
 const Survey = lazy(() => import('../pages/surveys/Survey.tsx'));
 const Reading = lazy(() => import('../pages/reading/Reading.tsx'));
@@ -163,7 +165,9 @@ function Pages() {
       </Route>
       <Route path="/surveys" component={staff ? JobList : SurveyList} />
       {staff ? <Route path="/surveys/new" component={NewSurvey} /> : null}
+      {staff ? <Route path="/surveys/bring-in" component={ChooseSurveyFor} /> : null}
       <Route path="/surveys/:id">{({ id }) => <Survey id={id} />}</Route>
+      {staff ? <Route path="/surveys/:id/bring-in">{({ id }) => <BringIn key={id} id={id} />}</Route> : null}
       <Route path="/surveys/:id/reading">{({ id }) => <Reading id={id} />}</Route>
       <Route path="/surveys/:id/parties">{({ id }) => <Parties id={id} />}</Route>
       <Route path="/surveys/:id/engagement">{({ id }) => <Engagement id={id} />}</Route>

@@ -47,9 +47,12 @@ function FindingsOf({ survey }: { survey: Survey }) {
       title="Findings"
       action={
         writable ? (
-          <ButtonLink kind="main" href={`/surveys/${survey.id}/findings/new`}>
-            Record a finding
-          </ButtonLink>
+          <>
+            <ButtonLink href={`/surveys/${survey.id}/bring-in`}>Bring in a survey</ButtonLink>
+            <ButtonLink kind="main" href={`/surveys/${survey.id}/findings/new`}>
+              Record a finding
+            </ButtonLink>
+          </>
         ) : null
       }
     >

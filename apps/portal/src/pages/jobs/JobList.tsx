@@ -98,6 +98,7 @@ export default function JobList() {
               Download as CSV
             </a>
           ) : null}
+          <ButtonLink href="/surveys/bring-in">Bring in a survey</ButtonLink>
           <ButtonLink href="/surveys/new" kind="main">
             New survey
           </ButtonLink>

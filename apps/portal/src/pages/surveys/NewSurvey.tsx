@@ -34,7 +34,8 @@ export default function NewSurvey() {
       call('createSurvey', { body, idempotencyKey }),
     done: (survey) => `Survey ${survey.number} of ${survey.vesselName} begun.`,
     touches: ['listSurveys'],
-    onDone: (survey) => leaving.pass(() => go(`/surveys/${survey.id}`)),
+    onDone: (survey) =>
+      leaving.pass(() => go(`/surveys/${survey.id}${filter('then') === 'bring-in' ? '/bring-in' : ''}`)),
   });
   function send() {
     const { purpose } = draft;
