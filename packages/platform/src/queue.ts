@@ -18,9 +18,12 @@ const stalledIntervalMs = 5_000;
 const maxStalledCount = 1_000_000;
 const day = 24 * 60 * 60;
 const readyTimeoutMs = 10_000;
-// Finished jobs are kept for a while: a job id still kept isn't added a second time.
-const keepCompleted = { age: day, count: 5_000 };
-const keepFailed = { age: 14 * day, count: 5_000 };
+// Finished jobs are kept for a while: a job id still kept isn't added a second time. Redis holds them in memory, so
+// there are only so many; on PostgreSQL BullMQ reads all that are kept whenever one ends in order to count them.
+const kept = {
+  postgres: { completed: { age: day }, failed: { age: 14 * day } },
+  redis: { completed: { age: day, count: 5_000 }, failed: { age: 14 * day, count: 5_000 } },
+};
 
 /** Where the queue lives. */
 export type QueueConnection = { kind: 'postgres'; url: string } | { kind: 'redis'; url: string };
@@ -124,7 +127,7 @@ export function openQueue<Data>(
   return {
     async add(jobs) {
       const queue = await ready();
-      await queue.addBulk(jobs.map(bulkJob));
+      await queue.addBulk(jobs.map((job) => bulkJob(job, connection.kind)));
     },
     async standings(ids) {
       const queue = await ready();
@@ -231,14 +234,14 @@ function postgresOptions(url: string, max: number) {
   return { connectionString: url, migrate: true, max };
 }
 
-function bulkJob<Data>(job: NewJob<Data>) {
+function bulkJob<Data>(job: NewJob<Data>, kind: QueueConnection['kind']) {
   const opts: JobsOptions = {
     jobId: job.id,
     attempts: job.attempts ?? 1,
     backoff: { type: 'exponential', delay: job.backoffMs ?? 1_000 },
     delay: job.delayMs,
-    removeOnComplete: keepCompleted,
-    removeOnFail: keepFailed,
+    removeOnComplete: kept[kind].completed,
+    removeOnFail: kept[kind].failed,
   };
   return { name: job.name, data: job.data, opts };
 }
