@@ -9,11 +9,13 @@ const lockKey = 7_261_125;
  * Applies the migrations that the database lacks; `_prisma_migrations` tells which. Processes that start at the
  * same time wait for each other: each migration is applied once.
  * @param options.url of the database's owner.
+ * @param options.only these alone, as when a copy is to be filled in that has no others; all when left out.
  * @returns the names of what was applied, in order.
  * @throws Error naming the migration that failed and why.
  */
 export async function migrate(options: {
   url: string;
+  only?: readonly string[];
   log?: Pick<Logger, 'info'>;
 }): Promise<{ applied: string[] }> {
   const holder = new Client({ connectionString: options.url });
@@ -21,7 +23,10 @@ export async function migrate(options: {
   try {
     await holder.query('SELECT pg_advisory_lock($1)', [lockKey]);
     await forgetFailures(holder);
-    const migrationsList = await readMigrations();
+    const all = await readMigrations();
+    const { only } = options;
+    const migrationDirectories = all.migrationDirectories.filter(({ path }) => !only || only.includes(path));
+    const migrationsList = { ...all, migrationDirectories };
     const { appliedMigrationNames: applied } = await withSchemaEngine({ url: options.url }, (engine) =>
       engine.applyMigrations({ migrationsList, filters: everyTable }),
     );

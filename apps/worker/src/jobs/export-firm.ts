@@ -1,6 +1,7 @@
 import { PassThrough } from 'node:stream';
 import type { JobData } from '@garboard/contract/jobs';
-import { ArchiveRefused, writeArchive } from '@garboard/core/archive/write-archive';
+import { ArchiveRefused } from '@garboard/core/archive/archive-refused';
+import { writeArchive } from '@garboard/core/archive/write-archive';
 import type { Ctx } from '@garboard/core/context';
 import { keepObject } from '@garboard/core/files/keep-object';
 import { claimExport, failExport, finishExport, noteProgress } from '@garboard/core/firm-exports/make-export';

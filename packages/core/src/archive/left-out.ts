@@ -11,6 +11,8 @@ export const leftOutTables: Record<string, string> = {
   webhook_deliveries: 'What other systems were sent stays with them.',
   signing_keys: 'The private key never leaves: add the P12 file again. The certificate is in the manifest.',
   photo_uploads: 'Uploads under way are between a browser and the old address.',
+  survey_imports: 'Sheets being brought in: what was made of them is in the archive.',
+  import_photos: 'Sheets being brought in: what was made of them is in the archive.',
   firm_catalogue_words: 'Made anew from the firm’s catalogue entries.',
   firm_exports: 'Archives that were made are not part of an archive.',
 };

@@ -17,15 +17,11 @@ import { archiveTables } from '@garboard/contract/archive-tables';
 import type { Database, Tx } from '@garboard/db/database';
 import { inSnapshot } from '@garboard/db/long-transactions';
 import { ObjectMissingError, type ObjectStore } from '@garboard/platform/object-store';
+import { ArchiveRefused } from './archive-refused.ts';
 import { filesOf, type NamedFile, rowsOf } from './archive-rows.ts';
 import { whileStoreHeld } from './hold-store.ts';
 import { leftOutTables } from './left-out.ts';
 import { openZipWriter, type ZipWriter } from './zip-writer.ts';
-
-/** An archive can't be made or brought in; the message is a sentence that says why and what to do. */
-export class ArchiveRefused extends Error {
-  override name = 'ArchiveRefused';
-}
 
 export interface ArchiveSource {
   db: Database;
