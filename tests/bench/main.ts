@@ -4,7 +4,9 @@ import { parseArgs } from 'node:util';
 import { keepResults, openBench, type Part, type Result, tableOf } from './harness.ts';
 
 /** Every part, loaded when it is asked for: `run` of its module. */
-const parts: Record<string, () => Promise<{ run: Part }>> = {};
+const parts: Record<string, () => Promise<{ run: Part }>> = {
+  reads: () => import('./reads.ts'),
+};
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,

@@ -22,6 +22,8 @@ export interface Deps {
   metrics?: ReturnType<typeof openMetrics>;
   /** Whether the process has been told to end: it is then no longer ready, and goes on answering. */
   draining?: () => boolean;
+  /** Whether every answer is held against its schema before it leaves; tests do. */
+  checkAnswers?: boolean;
   /** Folder of the built portal; null serves the interface alone. */
   portalDir: string | null;
 }
