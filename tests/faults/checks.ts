@@ -24,7 +24,8 @@ export interface Checks {
    * @param graceMs how old a file may be that no row names
    */
   atRest(graceMs: number): Promise<void>;
-  close(): Promise<void>;
+  /** Waits until a queue holds jobs that aren’t done, ten seconds at most. */
+  untilJobsUnderWay(): Promise<void>;
 }
 
 interface Looking {
@@ -61,7 +62,11 @@ export async function openChecks(
       await checkFiles(looking, graceMs);
       await checkRecord(looking);
     },
-    close: async () => undefined,
+    async untilJobsUnderWay() {
+      const underWay = 'SELECT id FROM outbox WHERE dispatched_at IS NOT NULL AND done_at IS NULL LIMIT 1';
+      for (let tries = 0; tries < 200 && (await looking.ask(underWay)).length === 0; tries += 1)
+        await sleep(50);
+    },
   };
 }
 
@@ -162,7 +167,7 @@ async function checkObject({ store, ledger }: Looking, sha256: string): Promise<
 /** Waits until no job, report, photo or message is left to be worked at; two minutes and a half at most. */
 async function untilIdle({ ask, ledger, installation }: Looking): Promise<void> {
   const standing = `
-    SELECT (SELECT count(*) FROM outbox WHERE dispatched_at IS NULL)::int AS jobs,
+    SELECT (SELECT count(*) FROM outbox WHERE done_at IS NULL)::int AS jobs,
       (SELECT count(*) FROM reports WHERE state IN ('queued', 'rendering'))::int AS reports,
       (SELECT count(*) FROM photos WHERE state = 'processing')::int AS photos,
       (SELECT count(*) FROM webhook_deliveries WHERE state IN ('waiting', 'sending'))::int AS messages`;

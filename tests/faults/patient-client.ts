@@ -29,11 +29,11 @@ export class Refused extends Error {
   }
 }
 
-/** Somebody who sends again, with the same key, what got no answer: as the portal’s users and its telephone do. */
-export interface PatientClient {
-  /** @throws Refused for a refusal that waiting doesn’t change; RunOver when the run ends first */
-  <N extends RouteName>(name: N, args: CallArgs<N>): Promise<Answer<N>>;
-}
+/**
+ * Somebody who sends again, with the same key, what got no answer: as the portal’s users and its telephone do.
+ * @throws Refused for a refusal that waiting doesn’t change; RunOver when the run ends first
+ */
+export type PatientClient = <N extends RouteName>(name: N, args: CallArgs<N>) => Promise<Answer<N>>;
 
 /** What a request that went wrong means for whoever sent it: to wait so long and send it again, or nothing more. */
 function waitAfter(error: unknown, route: string, ledger: Ledger): number | null {

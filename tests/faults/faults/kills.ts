@@ -4,9 +4,9 @@ import { type Fault, noteReady, type Run } from '../run.ts';
 const victims = ['api', 'worker', 'Chromium'] as const;
 export type Victim = (typeof victims)[number];
 
-async function killChromium({ installation }: Run): Promise<void> {
-  // It is started with the first page; while nothing is printed there is none to be killed.
-  for (let tries = 0; tries < 100; tries += 1) {
+/** Kills every Chromium of the worker, the next one when none runs just now. @returns whether there was one */
+async function killChromium({ installation }: Run): Promise<boolean> {
+  for (let tries = 0; tries < 600; tries += 1) {
     const pids = await installation.chromiumPids();
     for (const pid of pids) {
       try {
@@ -15,9 +15,26 @@ async function killChromium({ installation }: Run): Promise<void> {
         // It ended between being found and being killed.
       }
     }
-    if (pids.length > 0) return;
+    if (pids.length > 0) return true;
     await sleep(50);
   }
+  return false;
+}
+
+/** Workers that are starting again: others may be killed meanwhile, a worker only once it works. */
+const starting = new WeakMap<Run, Promise<void>>();
+
+async function killWorker(run: Run): Promise<void> {
+  await starting.get(run);
+  const { worker } = run.installation.services;
+  await worker.kill();
+  starting.set(
+    run,
+    worker.untilWorking().then(
+      (time) => noteReady(run, 'the death of worker', time),
+      (error: unknown) => run.ledger.violation(String(error)),
+    ),
+  );
 }
 
 /** SIGKILL at a random moment within a second and a half. */
@@ -26,10 +43,15 @@ export function kill(victim: Victim): Fault {
     name: `SIGKILL of ${victim}`,
     async inflict(run) {
       await sleep(run.random() * 1_500);
-      if (victim === 'Chromium') return killChromium(run);
-      const service = run.installation.services[victim];
-      await service.kill();
-      noteReady(run, `the death of ${victim}`, await service.untilWorking());
+      if (victim === 'worker') return killWorker(run);
+      if (victim === 'Chromium') {
+        await starting.get(run);
+        if (!(await killChromium(run))) run.ledger.violation('Nothing was printed for half a minute.');
+        return;
+      }
+      const { api } = run.installation.services;
+      await api.kill();
+      noteReady(run, 'the death of api', await api.untilWorking());
     },
   };
 }

@@ -12,6 +12,7 @@ export const redisEmptied: Fault = {
   impossible,
   async inflict(run) {
     await sleep(run.random() * 2_000);
+    await run.checks.untilJobsUnderWay();
     const port = String(run.installation.redis?.port() ?? 0);
     const [code] = await once(spawn('redis-cli', ['-p', port, 'FLUSHALL'], { stdio: 'ignore' }), 'exit');
     if (code !== 0) throw new Error(`redis-cli ended with ${code}.`);
