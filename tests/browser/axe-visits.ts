@@ -1,3 +1,4 @@
+import { bringInVisits } from './axe-bring-in.ts';
 import { clearanceVisits } from './axe-clearance.ts';
 import { engagementVisits } from './axe-engagement.ts';
 import type { Role, World } from './axe-world.ts';
@@ -447,6 +448,7 @@ export const visits: readonly Visit[] = [
   ...measured,
   ...reports,
   ...clearanceVisits,
+  ...bringInVisits,
   ...engagementVisits,
   ...ofFirm,
   ...account,

@@ -3,18 +3,17 @@ import { useEffect, useRef } from 'react';
 import { pathOf } from '../../api/client.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { count } from '../../ui/format.ts';
-import { what } from './Preview.tsx';
+import { broughtIn } from './Preview.tsx';
 
 /** What was brought in, what was not, and the way on. */
 export function Outcome({ record, onAgain }: { record: SurveyImportRecord; onAgain: () => void }) {
   const { counts, refusedPhotos, surveyId } = record;
-  const taken = { counts: { ...counts, photos: counts.photosDone - refusedPhotos.length } };
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   return (
     <section className="stack" aria-labelledby="brought-in">
       <h2 id="brought-in" ref={heading} tabIndex={-1}>
-        Brought in: {what(taken)}
+        Brought in: {broughtIn(record)}
       </h2>
       <p className="text">
         They are drafts like any other: read them through, put them in order, then issue the report.

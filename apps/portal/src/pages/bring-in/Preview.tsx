@@ -59,9 +59,10 @@ export function Preview({
       ) : null}
       {counts.leftOut ? (
         <div className="notice notice-error">
-          <p>{count(counts.leftOut, 'row')} can’t come in as they are</p>
+          <p>{count(counts.leftOut, 'row can’t come in as it is', 'rows can’t come in as they are')}</p>
           <p>
-            Put them right in the sheet and choose it again, or leave them out now and bring them in later.{' '}
+            Put right in the sheet what is said below and choose it again, or leave such rows out now and
+            bring them in later.{' '}
             <a href={pathOf('getImportLeftOut', { id: record.id })} download>
               Download these rows with the reasons
             </a>
@@ -114,6 +115,10 @@ export function what({ counts }: Pick<SurveyImportRecord, 'counts'>): string {
   ];
   return listed(parts.filter(Boolean));
 }
+
+/** The same of what was brought in: without the photos that could not be taken. */
+export const broughtIn = ({ counts, refusedPhotos }: SurveyImportRecord): string =>
+  what({ counts: { ...counts, photos: counts.photosDone - refusedPhotos.length } });
 
 function summary({ counts, fileName }: SurveyImportRecord): string {
   const rows = [

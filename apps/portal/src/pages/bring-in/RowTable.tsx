@@ -49,6 +49,7 @@ export function RowTable({ rows }: { rows: readonly ImportRow[] }) {
           {
             key: 'photos',
             heading: 'Photos',
+            align: 'tight',
             cell: (row) => (row.photos ? count(row.photos, 'photo') : 'None'),
           },
           { key: 'becomes', heading: 'What becomes of it', cell: (row) => <Fate row={row} /> },

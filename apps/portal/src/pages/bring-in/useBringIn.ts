@@ -7,7 +7,7 @@ import { upload } from '../../api/upload.ts';
 import { useFilters } from '../../app/filters.ts';
 import { useStatus } from '../../ui/Status.tsx';
 import type { Chosen } from './chosen.ts';
-import { type Choices, what } from './Preview.tsx';
+import { broughtIn, type Choices } from './Preview.tsx';
 import { type Settled, sendPhotos } from './sendPhotos.ts';
 
 const underWay = (record: SurveyImportRecord | undefined) =>
@@ -98,7 +98,7 @@ function useSayWhenDone(record: SurveyImportRecord | undefined) {
     const was = before.current;
     before.current = record?.state;
     if (record?.state !== 'done' || !was || was === 'done') return;
-    say(`${what(record)} brought in.`);
+    say(`${broughtIn(record)} brought in.`);
     const touched = new Set([
       'getSurvey',
       'listSurveys',

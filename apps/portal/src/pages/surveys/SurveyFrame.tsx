@@ -66,7 +66,9 @@ const pages = (place: string): string[] =>
     ? [place, '/quotations', '/invoices']
     : place === '/clearance'
       ? [place, '/re-inspection']
-      : [place];
+      : place === '/findings'
+        ? [place, '/bring-in']
+        : [place];
 
 function Sections({ survey }: { survey: Survey }) {
   const [path] = useLocation();
