@@ -79,6 +79,7 @@ export async function startServer(
       },
       objectStore: () => store.check(),
     },
+    checkAnswers: true,
     portalDir: options.portalDir ?? null,
   });
   await app.listen({ port: 0, host: '127.0.0.1' });

@@ -5,13 +5,14 @@ import { inputWords } from '@garboard/contract/input-words';
 import { uploadLimits } from '@garboard/contract/limits';
 import { type RouteName, routes } from '@garboard/contract/routes';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
-import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { validatorCompiler } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { compressAnswers } from './http/compress.ts';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
 import { installProblemHandlers } from './http/problems.ts';
 import { installProtection, refuseAddress, refuseConnection, serverLimits } from './http/protect.ts';
+import { serialiserCompiler } from './http/serialise.ts';
 import { installSessions } from './http/session.ts';
 import { traceRequests } from './http/trace.ts';
 import { accountRoutes } from './routes/account.ts';
@@ -58,7 +59,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   // The interface takes JSON and forms only.
   app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
-  app.setSerializerCompiler(serializerCompiler);
+  app.setSerializerCompiler(serialiserCompiler(deps.checkAnswers ?? false));
   app.decorate('served', { names: new Set<RouteName>() });
   installProblemHandlers(app);
   measureRequests(app, deps);
