@@ -17,6 +17,11 @@ interface Group {
   run(profile: Profile, options: { seed: number; kills: number }): Promise<Outcome>;
 }
 
+const ending = new AbortController();
+/** Told to end (Ctrl-C, SIGTERM), a run ends with what it has: after the fault it is at, and a last look at everything. */
+export const toldToEnd = ending.signal;
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => ending.abort());
+
 /** Files without a name that are younger may still be getting one. */
 const graceMs = 60_000;
 const killsBetweenRests = 25;
@@ -32,11 +37,14 @@ async function within(run: Run, work: (run: Run) => Promise<number>): Promise<Ou
 const inflictAll =
   (faults: readonly Fault[]) =>
   async (run: Run): Promise<number> => {
+    let inflicted = 0;
     for (const fault of faults) {
+      if (toldToEnd.aborted) break;
       await endure(run, fault);
       await rest(run, graceMs);
+      if (!fault.impossible?.(run)) inflicted += 1;
     }
-    return faults.filter((fault) => !fault.impossible?.(run)).length;
+    return inflicted;
   };
 
 const group = (name: string, profiles: Profile[], faults: readonly Fault[]): Group => ({
@@ -52,6 +60,10 @@ export const groups: readonly Group[] = [
     run: async (profile, { seed, kills }) =>
       within(await begin(profile, { seed }), async (run) => {
         for (const [at, fault] of killsOf(run, kills).entries()) {
+          if (toldToEnd.aborted) {
+            await rest(run, graceMs);
+            return at;
+          }
           await endure(run, fault);
           if ((at + 1) % killsBetweenRests === 0) await rest(run, graceMs);
         }

@@ -4,7 +4,7 @@
 // Exit status 1 when anything was found, 2 on bad usage.
 import { loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
-import { groupNames, groups } from './groups.ts';
+import { groupNames, groups, toldToEnd } from './groups.ts';
 import type { Profile } from './processes.ts';
 import { Report } from './report.ts';
 
@@ -35,7 +35,7 @@ console.log(`Seed ${seed}. Load of the machine before: ${loadavg()[0]?.toFixed(1
 const report = new Report();
 for (const profile of profiles.filter((name) => wanted.includes(name)))
   for (const group of groups) {
-    if (!only.includes(group.name) || !group.profiles.includes(profile)) continue;
+    if (toldToEnd.aborted || !only.includes(group.name) || !group.profiles.includes(profile)) continue;
     console.log(`\n${profile}: ${group.name}`);
     report.add(
       profile,

@@ -49,7 +49,7 @@ export async function begin(
   profile: Profile,
   options: { seed: number; pace?: number; objectStoreUrl?: string; quiet?: boolean },
 ): Promise<Run> {
-  const { seed, pace = 250, objectStoreUrl, quiet = false } = options;
+  const { seed, pace = 400, objectStoreUrl, quiet = false } = options;
   const installation = await install(profile, objectStoreUrl ? { objectStoreUrl } : {});
   const receiver = await startReceiver();
   const ledger = new Ledger();

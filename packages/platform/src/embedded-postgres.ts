@@ -15,11 +15,16 @@ export interface EmbeddedPostgresOptions {
   log: Pick<Logger, 'info' | 'warn'>;
   /** For tests: faster, but a crash of the machine may lose or spoil the data. Default false. */
   throwaway?: boolean;
+  /** The port of loopback to listen on when it has to be started; a free one unless given. */
+  port?: number;
 }
 
 /** A server that is running. `url` is that of the database's owner. */
 export interface EmbeddedPostgres {
   url: string;
+  /** Of its first process. */
+  pid: number;
+  port: number;
   /** Stops the server, unless another live process started it: then it is left alone. */
   stop(): Promise<void>;
 }
@@ -60,13 +65,14 @@ async function startLocked(folder: string, options: EmbeddedPostgresOptions): Pr
     if (running.started) await stopServer(running.pid);
     throw error;
   }
-  if (!ours) return { url: url(databaseName), stop: async () => undefined };
+  const found = { url: url(databaseName), pid: running.pid, port: running.port };
+  if (!ours) return { ...found, stop: async () => undefined };
 
   // The last resort when this process ends without having stopped it: a fast shutdown, which keeps the data whole.
   const stopAtExit = () => signal(running.pid, 'SIGINT');
   process.once('exit', stopAtExit);
   return {
-    url: url(databaseName),
+    ...found,
     async stop() {
       process.off('exit', stopAtExit);
       await stopServer(running.pid);
@@ -80,7 +86,8 @@ async function start(folder: string, cluster: string, password: string, options:
   if (!existsSync(cluster)) await makeCluster(folder, cluster, password, account, options);
   const logFile = join(folder, 'server.log');
   for (let attempt = 1; ; attempt++) {
-    const started = await spawnPostgres({ cluster, logFile, account, throwaway: options.throwaway ?? false });
+    const { throwaway = false, port } = options;
+    const started = await spawnPostgres({ cluster, logFile, account, throwaway, port });
     if ('pid' in started) return { ...started, started: true } satisfies RunningPostgres;
     // Between asking for a free port and taking it, someone else may have: ask again.
     if (attempt < 5 && /could not bind|Address already in use/i.test(started.failure)) continue;

@@ -88,9 +88,10 @@ export async function spawnPostgres(options: {
   logFile: string;
   account: PostgresAccount;
   throwaway: boolean;
+  port?: number | undefined;
 }): Promise<{ pid: number; port: number } | { failure: string }> {
   const { postgres } = await programs();
-  const port = await freePort();
+  const port = options.port ?? (await freePort());
   const settings: Record<string, string | number> = {
     port,
     listen_addresses: '127.0.0.1',

@@ -1,8 +1,8 @@
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { type EmbeddedPostgres, startEmbeddedPostgres } from './embedded-postgres.ts';
 import { type Env, EnvError, readEnv } from './env.ts';
+import { keepPostgres } from './kept-postgres.ts';
 import { ended, keepRunning, killGroup, type Program, startProgram } from './kept-process.ts';
 import { openLogger } from './logger.ts';
 import { onShutdown } from './shutdown.ts';
@@ -20,8 +20,8 @@ const stopServicesMs = 95_000;
 const sayNotReadyAfterMs = 60_000;
 
 /**
- * Runs the whole service: PostgreSQL unless DATABASE_URL is set, the database's preparation, then API and worker,
- * which are started again when they die. Prints where to go when everything answers. Ends on Ctrl-C or SIGTERM:
+ * Runs the whole service: PostgreSQL unless DATABASE_URL is set, the database's preparation, then API and worker.
+ * Each is started again when it dies. Prints where to go when everything answers. Ends on Ctrl-C or SIGTERM:
  * API and worker first, PostgreSQL last.
  */
 export async function supervise(options: { watch: boolean }): Promise<void> {
@@ -52,10 +52,12 @@ async function run({ watch }: { watch: boolean }): Promise<void> {
     stopServicesMs + 20_000,
   );
 
-  let database: EmbeddedPostgres | undefined;
+  let database: Awaited<ReturnType<typeof keepPostgres>> | undefined;
   if (!env.databaseUrl) {
     console.log(`Starting PostgreSQL in ${join(env.dataDir, 'postgres')}`);
-    database = await startEmbeddedPostgres({ dataDir: env.dataDir, log });
+    database = await keepPostgres({ dataDir: env.dataDir, log }, () =>
+      console.error('PostgreSQL ended; starting it again.'),
+    );
     stops.push(database.stop);
   }
   const childEnv = {
