@@ -9,10 +9,15 @@ export function withDatabase(url: string, name: string): string {
 
 /** Runs one statement in a session of its own. */
 export async function onServer(url: string, statement: string): Promise<void> {
+  await onServerRows(url, statement);
+}
+
+/** The same, for what it answers. */
+export async function onServerRows<Row extends object>(url: string, statement: string): Promise<Row[]> {
   const client = new Client({ connectionString: url });
   await client.connect();
   try {
-    await client.query(statement);
+    return (await client.query<Row>(statement)).rows;
   } finally {
     await client.end();
   }
