@@ -29,18 +29,29 @@ export async function startApi(around: { databaseUrl: string; dataDir: string })
     port,
     path: '/health/live',
     dataDir: around.dataDir,
-    env: {
-      ...process.env,
-      PORT: String(port),
-      HOST: '127.0.0.1',
-      DATABASE_URL: around.databaseUrl,
-      DATA_DIR: around.dataDir,
-      GARBOARD_SECRET: testSecret,
-      MALLOC_ARENA_MAX: '2',
-      LOG_LEVEL: 'error',
-    },
+    env: { ...serviceEnv(around), PORT: String(port) },
   });
 }
+
+/** Starts the real worker process. */
+export async function startWorker(around: { databaseUrl: string; dataDir: string }): Promise<BenchProcess> {
+  const port = await freePort();
+  return start('worker', 'apps/worker/src/main.ts', {
+    // The worker's figures are at the next port.
+    ...{ port: port + 1, path: '/metrics', dataDir: around.dataDir },
+    env: { ...serviceEnv(around), METRICS_PORT: String(port) },
+  });
+}
+
+const serviceEnv = (around: { databaseUrl: string; dataDir: string }) => ({
+  ...process.env,
+  HOST: '127.0.0.1',
+  DATABASE_URL: around.databaseUrl,
+  DATA_DIR: around.dataDir,
+  GARBOARD_SECRET: testSecret,
+  MALLOC_ARENA_MAX: '2',
+  LOG_LEVEL: 'error',
+});
 
 /** Starts a floor: a program in `tests/bench/floors` that listens on the port it is given first. */
 export async function startFloor(
