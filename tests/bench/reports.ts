@@ -63,6 +63,13 @@ async function measureTimes(bench: Bench, office: MediaOffice, sizes: Sized): Pr
     pipe: true,
     userDataDir: join(dataDir, 'alone'),
   };
+  const alone = await puppeteer.launch(launched);
+  const mail = openMailer({ dataDir, from: 'Garboard <no-reply@bench.example>' });
+  const deps = {
+    ...{ db: office.db, store: office.store, log: openLogger('bench', 'fatal'), clock: () => new Date() },
+    env: { publicUrl: 'http://127.0.0.1:3000', dataDir, secret: testSecret, webhookAllowPrivate: false },
+    ...{ mail, browser: warm },
+  };
   try {
     const compared = [];
     for (const size of sizes.photos) {
