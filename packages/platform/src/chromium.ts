@@ -114,9 +114,8 @@ async function starts(
     '--remote-debugging-port=0',
     'about:blank',
   ];
-  const env = { ...process.env, ...found.env };
   const child = spawn(found.executablePath, all, {
-    env,
+    env: found.env,
     detached: true,
     stdio: ['ignore', 'ignore', 'pipe'],
   });
