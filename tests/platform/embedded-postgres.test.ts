@@ -1,6 +1,7 @@
 import { chmod, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { startEmbeddedPostgres } from '@garboard/platform/embedded-postgres';
+import { keepPostgres } from '@garboard/platform/kept-postgres';
 import { Client } from 'pg';
 import { expect, onTestFinished, test } from 'vitest';
 import { testFolder } from './folders.ts';
@@ -86,4 +87,27 @@ test('several starts at once in an empty, private folder share one server', { ti
   await chmod(dataDir, 0o700);
   const servers = await Promise.all([start(dataDir), start(dataDir), start(dataDir)]);
   expect(new Set(servers.map((server) => server.url)).size).toBe(1);
+});
+
+test('a server that is killed is there again at the same address, and stays away once it was stopped', {
+  timeout: 60_000,
+}, async () => {
+  const dataDir = await testFolder();
+  let ends = 0;
+  const kept = await keepPostgres({ dataDir, log, throwaway: true }, () => {
+    ends += 1;
+  });
+  onTestFinished(() => kept.stop());
+  await query(kept.url, 'CREATE TABLE kept AS SELECT 42 AS answer');
+  await query(kept.url, 'CHECKPOINT');
+  const pid = await pidOf(dataDir);
+  process.kill(pid, 'SIGKILL');
+  const answer = () => query(kept.url, 'SELECT answer FROM kept').catch(() => 'down');
+  await expect.poll(() => ends, { timeout: 30_000, interval: 50 }).toBe(1);
+  await expect.poll(answer, { timeout: 30_000, interval: 50 }).toEqual([{ answer: 42 }]);
+  expect(await pidOf(dataDir)).not.toBe(pid);
+  await kept.stop();
+  await new Promise((resolve) => setTimeout(resolve, 600));
+  expect(await answer()).toBe('down');
+  expect(ends).toBe(1);
 });

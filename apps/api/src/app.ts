@@ -10,6 +10,7 @@ import { z } from 'zod';
 import { compressAnswers } from './http/compress.ts';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
+import { installPace } from './http/pace.ts';
 import { installProblemHandlers } from './http/problems.ts';
 import { installProtection, refuseAddress, refuseConnection, serverLimits } from './http/protect.ts';
 import { serialiserCompiler } from './http/serialise.ts';
@@ -63,6 +64,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   app.decorate('served', { names: new Set<RouteName>() });
   installProblemHandlers(app);
   measureRequests(app, deps);
+  installPace(app);
   traceRequests(app);
 
   app.addHook('onRequest', async (request, reply) => {
