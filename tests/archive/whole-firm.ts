@@ -42,7 +42,7 @@ export async function buildWholeFirm(server: TestServer): Promise<WholeFirm> {
   await surveyor
     .post(`${at}/re-inspections`)
     .send({
-      ...{ date: '2026-06-01', place: 'Hard 3', condition: 'ashore', note: 'Looked again' },
+      ...{ date: inDays(0), place: 'Hard 3', condition: 'ashore', note: 'Looked again' },
       items: [{ findingId: ids.findings, outcome: 'not-put-right', photoIds: [ids.photos] }],
     })
     .expect(201);

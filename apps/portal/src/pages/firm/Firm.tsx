@@ -8,6 +8,7 @@ import { Page } from '../../ui/Page.tsx';
 import { Table } from '../../ui/Table.tsx';
 import { AddColleague } from './AddColleague.tsx';
 import { DueDates } from './DueDates.tsx';
+import { FirmArchive } from './FirmArchive.tsx';
 import { FirmDetails } from './FirmDetails.tsx';
 import { FirmRates } from './FirmRates.tsx';
 import { FirmTerms } from './FirmTerms.tsx';
@@ -66,6 +67,7 @@ export default function Firm() {
           </MoreList>
         </section>
         {principal ? <AddColleague firmId={id} /> : null}
+        {principal ? <FirmArchive firmId={id} /> : null}
       </div>
     </Page>
   );
