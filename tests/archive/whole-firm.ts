@@ -43,7 +43,9 @@ export async function buildWholeFirm(server: TestServer): Promise<WholeFirm> {
     .post(`${at}/re-inspections`)
     .send({
       ...{ date: inDays(0), place: 'Hard 3', condition: 'ashore', note: 'Looked again' },
-      items: [{ findingId: ids.findings, outcome: 'not-put-right', photoIds: [ids.photos] }],
+      items: [
+        { findingId: ids.findings, outcome: 'not-put-right', note: 'Still loose.', photoIds: [ids.photos] },
+      ],
     })
     .expect(201);
   const later = await surveyor
@@ -51,12 +53,13 @@ export async function buildWholeFirm(server: TestServer): Promise<WholeFirm> {
     .attach('file', await buildJpeg(9), 'later.jpg')
     .expect(201);
   const laterId: string = later.body.items[0].id;
-  const marks = [{ kind: 'arrow', from: [0.2, 0.2], to: [0.6, 0.6] }];
-  await surveyor.patch(`/v1/photos/${laterId}`).send({ caption: 'Côte d’à-côté „später“ \\ "quoted"\n2' });
+  const marks = [{ shape: 'arrow', from: { x: 0.2, y: 0.2 }, to: { x: 0.6, y: 0.6 } }];
+  const caption = 'Côte d’à-côté „später“ \\ "quoted"\n2';
+  await surveyor.patch(`/v1/photos/${laterId}`).send({ caption, marks }).expect(200);
   await inTransaction(server.db, [firm.id], async (tx) => {
     const who = { firmId: firm.id, surveyId: ids.surveys ?? '' };
     const day = new Date('2026-06-01');
-    await tx.photo.update({ where: { id: laterId }, data: { beforePhotoId: ids.photos, marks } });
+    await tx.photo.update({ where: { id: laterId }, data: { beforePhotoId: ids.photos } });
     await tx.dueReminder.create({
       data: { firmId: firm.id, findingId: ids.findings ?? '', dueOn: day, days: 3 },
     });

@@ -63,7 +63,13 @@ export async function bringIn(
           return { ...brought, entries: checked.entries };
         });
         const { files: count, fileBytes } = files;
-        return { firm, ...done, files: count, fileBytes, anew: leftOut.map(({ reason }) => reason) };
+        return {
+          firm,
+          ...done,
+          files: count,
+          fileBytes,
+          anew: [...new Set(leftOut.map(({ reason }) => reason))],
+        };
       });
     } catch (error) {
       // What nobody names goes again; what doesn't, because of somebody else's copy, goes with the next sweep.
