@@ -10,10 +10,10 @@ export interface Balancer {
   close(): Promise<void>;
 }
 
-const checkMs = 100;
+const checkMs = 250;
 
 /**
- * A small round-robin proxy as stands before a fleet: asks each process every 100 ms whether it is ready, gives
+ * A small round-robin proxy as stands before a fleet: asks each process four times a second whether it is ready, gives
  * requests to those that are, keeps connections open, and tries nothing twice.
  */
 export async function startBalancer(): Promise<Balancer> {

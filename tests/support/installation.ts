@@ -9,7 +9,7 @@ import { type Database, openDatabase } from '@garboard/db/database';
 import { findChromium } from '@garboard/platform/chromium';
 import { type ObjectStore, openObjectStore } from '@garboard/platform/object-store';
 import { testSecret } from '@garboard/seed/builders';
-import { freshDatabase } from './database.ts';
+import { type FreshDatabase, freshDatabase } from './database.ts';
 import { chromiumDir } from './worker.ts';
 
 type Settings = Record<string, string>;
@@ -40,9 +40,12 @@ export interface Installation {
   close(): Promise<void>;
 }
 
-/** @param settings environment of every process, beyond what is needed; OBJECT_STORE_URL: a folder unless given */
-export async function newInstallation(settings: Settings = {}): Promise<Installation> {
-  const database = await freshDatabase();
+/**
+ * @param settings environment of every process, beyond what is needed; OBJECT_STORE_URL: a folder unless given
+ * @param given a migrated database, outside vitest
+ */
+export async function newInstallation(settings: Settings = {}, given?: FreshDatabase): Promise<Installation> {
+  const database = given ?? (await freshDatabase());
   const folder = await mkdtemp(join(tmpdir(), 'garboard-installed-'));
   const db = openDatabase(database.url, 4);
   const common: Settings = {
@@ -100,13 +103,13 @@ function begin(name: string, file: string, env: NodeJS.ProcessEnv, url: string):
     ...{ name, url, child },
     printed: () => text,
     async ready() {
-      for (let tries = 0; tries < 1_200; tries += 1) {
+      for (let tries = 0; tries < 720; tries += 1) {
         if (gone()) throw new Error(`${name} ended while it started:\n${text.slice(-3_000)}`);
         const serves = name.startsWith('api')
           ? await answers(`${url}/health/ready`)
           : /worker ready/.test(text);
         if (serves) return;
-        await new Promise((done) => setTimeout(done, 100));
+        await new Promise((done) => setTimeout(done, 250));
       }
       throw new Error(`${name} did not get ready:\n${text.slice(-3_000)}`);
     },

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
 import { dirname, join } from 'node:path';
@@ -19,6 +20,7 @@ export interface S3Server {
 /** Starts an S3-compatible server as a process of its own, with one empty bucket kept in this folder. */
 export async function startS3Server(folder: string, port?: number): Promise<S3Server> {
   const at = port ?? (await freePort());
+  await keepFolders(join(folder, 'garboard/firm-files'));
   const child = spawn(
     process.execPath,
     [program, '-d', folder, '-a', '127.0.0.1', '-p', String(at), '--configure-bucket', 'garboard'],
@@ -28,6 +30,11 @@ export async function startS3Server(folder: string, port?: number): Promise<S3Se
   child.stderr.on('data', (chunk) => {
     said += chunk;
   });
+  let stopped = false;
+  child.once('exit', (code, signal) => {
+    // Tests that find their bucket gone would look for the reason elsewhere.
+    if (!stopped) console.error(`The S3 server ended by itself (${code ?? signal}). ${said.slice(-4_000)}`);
+  });
   for (let tries = 0; !(await answers(at)); tries += 1) {
     if (tries > 200 || child.exitCode !== null) throw new Error(`The S3 server did not start. ${said}`);
     await new Promise((done) => setTimeout(done, 50));
@@ -36,11 +43,24 @@ export async function startS3Server(folder: string, port?: number): Promise<S3Se
     url: `s3://garboard/firm-files?endpoint=http://127.0.0.1:${at}&region=eu-west-1&pathStyle=1`,
     port: at,
     async stop() {
+      stopped = true;
       if (child.exitCode !== null || child.signalCode !== null) return;
       child.kill('SIGKILL');
       await once(child, 'exit');
     },
   };
+}
+
+/**
+ * The server removes a folder with its last object, and dies when another request is just writing into it. A file that
+ * is no object of its own keeps the folders that all objects lie in.
+ */
+async function keepFolders(home: string): Promise<void> {
+  const hex = Array.from({ length: 256 }, (_, n) => n.toString(16).padStart(2, '0'));
+  for (const name of ['check', 'parts', ...hex]) {
+    await mkdir(join(home, name), { recursive: true });
+    await writeFile(join(home, name, 'kept'), '');
+  }
 }
 
 async function answers(port: number): Promise<boolean> {
