@@ -6,6 +6,11 @@ import { keepResults, openBench, type Part, type Result, tableOf } from './harne
 /** Every part, loaded when it is asked for: `run` of its module. */
 const parts: Record<string, () => Promise<{ run: Part }>> = {
   reads: () => import('./reads.ts'),
+  uploads: () => import('./uploads.ts'),
+  derivatives: () => import('./derivatives.ts'),
+  reports: () => import('./reports.ts'),
+  queue: () => import('./queue.ts'),
+  portal: () => import('./portal.ts'),
 };
 
 const { values, positionals } = parseArgs({
