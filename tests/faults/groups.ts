@@ -24,7 +24,7 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => 
 
 /** Files without a name that are younger may still be getting one. */
 const graceMs = 60_000;
-const killsBetweenRests = 25;
+const killsBetweenRests = 30;
 
 async function within(run: Run, work: (run: Run) => Promise<number>): Promise<Outcome> {
   try {
@@ -59,16 +59,18 @@ export const groups: readonly Group[] = [
     profiles: ['laptop', 'servers'],
     run: async (profile, { seed, kills }) =>
       within(await begin(profile, { seed }), async (run) => {
-        for (const [at, fault] of killsOf(run, kills).entries()) {
-          if (toldToEnd.aborted) {
-            await rest(run, graceMs);
-            return at;
-          }
-          await endure(run, fault);
-          if ((at + 1) % killsBetweenRests === 0) await rest(run, graceMs);
+        let [done, sinceRest] = [0, 0];
+        for (const burst of killsOf(run, kills)) {
+          if (toldToEnd.aborted) break;
+          await endure(run, burst.fault);
+          done += burst.kills;
+          sinceRest += burst.kills;
+          if (sinceRest < killsBetweenRests) continue;
+          await rest(run, graceMs);
+          sinceRest = 0;
         }
         await rest(run, graceMs);
-        return kills;
+        return done;
       }),
   },
   group(

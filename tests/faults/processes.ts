@@ -219,7 +219,8 @@ async function keep(name: ServiceName, env: Record<string, string>, dir: string)
         await sleep(20);
       }
       if (name === 'api') await untilReady(`http://${env.HOST}:${env.PORT}`);
-      return { ms: performance.now() - started, waitedMs: await waitedForProcessor(child.pid) };
+      const ms = performance.now() - started;
+      return { ms, waitedMs: await waitedForProcessor(child.pid, ms) };
     },
     async kill() {
       killing = true;
@@ -238,10 +239,18 @@ async function keep(name: ServiceName, env: Record<string, string>, dir: string)
   };
 }
 
-/** Milliseconds that a process’s first thread could have run and had no processor; 0 where the system doesn’t tell. */
-async function waitedForProcessor(pid: number | undefined): Promise<number> {
-  const told = await readFile(`/proc/${pid}/schedstat`, 'utf8').catch(() => '');
-  return Number(told.split(' ')[1] ?? 0) / 1e6;
+/**
+ * Milliseconds that threads of a process could have run and had no processor, but no more than leave it the processor
+ * time that it used; 0 where the system doesn’t tell.
+ */
+async function waitedForProcessor(pid: number | undefined, ms: number): Promise<number> {
+  const threads = await readdir(`/proc/${pid}/task`).catch(() => []);
+  const told = await Promise.all(
+    threads.map((thread) => readFile(`/proc/${pid}/task/${thread}/schedstat`, 'utf8').catch(() => '0 0')),
+  );
+  const figures = told.map((line) => line.split(' ').map((nanoseconds) => Number(nanoseconds) / 1e6));
+  const sum = (at: number) => figures.reduce((total, figure) => total + (figure[at] ?? 0), 0);
+  return Math.max(0, Math.min(sum(1), ms - sum(0)));
 }
 
 /** A server whose postmaster was killed leaves others of its processes behind for a moment. */

@@ -5,9 +5,9 @@ import { type Fault, noteReady, type Run } from '../run.ts';
 const victims = ['api', 'worker', 'Chromium', 'Chromium'] as const;
 export type Victim = (typeof victims)[number];
 
-/** Kills every Chromium of the worker, the next one when none runs just now. @returns whether there was one */
-async function killChromium({ installation }: Run): Promise<boolean> {
-  for (let tries = 0; tries < 600; tries += 1) {
+/** Kills every Chromium of the worker, the next one when none runs just now. @returns whether there was one in time */
+async function killChromium({ installation }: Run, patienceMs: number): Promise<boolean> {
+  for (const end = performance.now() + patienceMs; performance.now() < end; await sleep(25)) {
     const pids = await installation.chromiumPids();
     for (const pid of pids) {
       try {
@@ -17,46 +17,40 @@ async function killChromium({ installation }: Run): Promise<boolean> {
       }
     }
     if (pids.length > 0) return true;
-    await sleep(50);
   }
   return false;
 }
 
-/** Workers that are starting again: others may be killed meanwhile, a worker only once it works. */
-const starting = new WeakMap<Run, Promise<void>>();
-
-async function killWorker(run: Run): Promise<void> {
-  await starting.get(run);
-  const { worker } = run.installation.services;
-  await worker.kill();
-  starting.set(
-    run,
-    worker.untilWorking().then(
-      (time) => noteReady(run, 'the death of worker', time),
-      (error: unknown) => run.ledger.violation(String(error)),
-    ),
-  );
+/** A victim is killed as it is, also while it is still starting after the kill before. */
+async function kill(run: Run, victim: Victim): Promise<void> {
+  await sleep(run.random() * 1_500);
+  const { services } = run.installation;
+  if (victim !== 'Chromium') await services[victim].kill();
+  // A worker that has just been killed has none yet: then it is killed once more itself.
+  else if (!(await killChromium(run, 3_000))) await services.worker.kill();
 }
 
-/** SIGKILL at a random moment within a second and a half. */
-export function kill(victim: Victim): Fault {
-  return {
-    name: `SIGKILL of ${victim}`,
-    async inflict(run) {
-      await sleep(run.random() * 1_500);
-      if (victim === 'worker') return killWorker(run);
-      if (victim === 'Chromium') {
-        await starting.get(run);
-        if (!(await killChromium(run))) run.ledger.violation('Nothing was printed for half a minute.');
-        return;
-      }
-      const { api } = run.installation.services;
-      await api.kill();
-      noteReady(run, 'the death of api', await api.untilWorking());
-    },
-  };
-}
+/** These are killed one after the other, each within a second and a half of the one before; then all must be well. */
+export const killed = (chosen: readonly Victim[]): Fault => ({
+  name: `SIGKILL of ${chosen.join(', ')}`,
+  async inflict(run) {
+    for (const victim of chosen) await kill(run, victim);
+    const { api, worker } = run.installation.services;
+    const last = chosen.join(', ');
+    const noted = async (service: typeof api) =>
+      noteReady(run, `SIGKILL of ${last}`, await service.untilWorking());
+    await Promise.all([api, worker].map(noted));
+  },
+});
 
-/** As many kills as asked for, of whom and when as the seed says. */
-export const killsOf = (run: Run, count: number): Fault[] =>
-  Array.from({ length: count }, () => kill(victims[Math.floor(run.random() * victims.length)] ?? 'api'));
+/** So many kills in bursts of up to eight, of whom and when as the seed says. */
+export function killsOf(run: Run, count: number): { fault: Fault; kills: number }[] {
+  const bursts: { fault: Fault; kills: number }[] = [];
+  for (let left = count; left > 0; ) {
+    const kills = Math.min(left, 1 + Math.floor(run.random() * 8));
+    const chosen = Array.from({ length: kills }, () => victims[Math.floor(run.random() * 4)] ?? 'api');
+    bursts.push({ fault: killed(chosen), kills });
+    left -= kills;
+  }
+  return bursts;
+}
