@@ -96,6 +96,16 @@ export const page = <T extends z.ZodType>(item: T) =>
   z.object({ items: z.array(item), next: z.string().nullable() });
 
 /** Who did something, as others may see it. */
+/** Of lists whose pages come at once however long they are: how many match is counted when it is asked for. */
+export const wantsTotal = z
+  .enum(['yes', 'no'])
+  .default('no')
+  .meta({ description: 'Whether to count all that match, which takes the longer the more there are' });
+export const totalAsked = z
+  .int()
+  .nullable()
+  .meta({ description: 'How many match, on all pages together; null unless it was asked for' });
+
 export const actorRef = z.object({ name: z.string(), role: z.string() }).meta({ id: 'ActorRef' });
 
 export const versioned = { version: z.int().meta({ description: 'Rises with each edit; also the ETag' }) };

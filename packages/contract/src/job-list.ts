@@ -1,7 +1,7 @@
 import { jobStages, jobWaits } from '@garboard/trade/job-stages';
 import { purposes } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
-import { day, id, instant, pageQuery } from './common.ts';
+import { day, id, instant, pageQuery, totalAsked, wantsTotal } from './common.ts';
 
 const stages = z.enum(jobStages);
 const filters = {
@@ -25,6 +25,7 @@ export type JobFilter = z.output<typeof jobFilter>;
 
 export const jobQuery = pageQuery.extend({
   ...filters,
+  total: wantsTotal,
   sort: z.enum(['due', 'newest', 'vessel', 'stage']).default('due'),
 });
 
@@ -63,7 +64,7 @@ export const job = z
   .meta({ id: 'Job' });
 export type Job = z.output<typeof job>;
 
-export const jobPage = z.object({ items: z.array(job), next: z.string().nullable(), total: z.int() });
+export const jobPage = z.object({ items: z.array(job), next: z.string().nullable(), total: totalAsked });
 
 export const jobCounts = z
   .object({

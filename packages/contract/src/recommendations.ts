@@ -1,6 +1,6 @@
 import { decisions, findingStates, systems, urgencies } from '@garboard/trade/vocabulary';
 import { z } from 'zod';
-import { day, id, instant, pageQuery, text } from './common.ts';
+import { day, id, instant, pageQuery, text, totalAsked, wantsTotal } from './common.ts';
 
 /** Who has to do the next thing about a recommendation. */
 export const clearers = ['owner', 'insurer', 'surveyor'] as const;
@@ -39,6 +39,7 @@ export type RecommendationFilter = z.output<typeof recommendationFilter>;
 
 export const recommendationQuery = pageQuery.extend({
   ...filters,
+  total: wantsTotal,
   sort: z.enum(recommendationSorts).default('due').meta({
     description: 'due: soonest first; sent: evidence that has waited longest first; vessel; urgency',
   }),
@@ -73,7 +74,7 @@ export type Recommendation = z.output<typeof recommendation>;
 export const recommendationPage = z.object({
   items: z.array(recommendation),
   next: z.string().nullable(),
-  total: z.int().meta({ description: 'How many match, on all pages together' }),
+  total: totalAsked,
 });
 
 export const recommendationCounts = z

@@ -6,15 +6,17 @@ import type { z } from 'zod';
 import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
 import { jobConditions, jobOrder, jobRows, passed, waits } from './job-rows.ts';
+import { asksOnlyForOpen, soonestJobs } from './soonest-jobs.ts';
 
 export interface ListJobs extends JobFilter, PageInput {
   sort: z.output<typeof jobQuery>['sort'];
+  total?: 'yes' | 'no';
 }
 
 interface Row {
   id: string;
   key: string;
-  total: number;
+  total: number | null;
   firm_id: string;
   firm_name: string;
   number: string;
@@ -42,32 +44,32 @@ interface Row {
   w_insurer: boolean;
 }
 
-/** The jobs of the firms that the actor works for, with how many match in all; nobody else has any. */
+/** The jobs of the firms that the actor works for, and how many match in all when that is asked for; nobody else has any. */
 export async function listJobs(
   ctx: ReadCtx,
-  query: ListJobs,
-): Promise<{ items: Job[]; next: string | null; total: number }> {
-  const order = jobOrder[query.sort];
-  const [step, direction] =
-    query.sort === 'newest' ? [Prisma.raw('<'), Prisma.raw('DESC')] : [Prisma.raw('>'), Prisma.raw('ASC')];
-  const after = decodeCursor(query.cursor, order.cursor);
+  { limit, cursor, sort, total, ...filter }: ListJobs,
+): Promise<{ items: Job[]; next: string | null; total: number | null }> {
+  const order = jobOrder[sort];
+  const direction = sort === 'newest' ? Prisma.raw('DESC') : Prisma.raw('ASC');
+  const cut = decodeCursor(cursor, order.cursor);
+  const after = cut === undefined ? null : { key: cut.slice(0, -37), id: cut.slice(-36) };
+  const counts = total === 'yes';
+  const soonest = sort === 'due' && !counts && asksOnlyForOpen(filter);
+  const found = soonest ? soonestJobs(ctx, after, limit + 1) : matching(ctx, filter, sort);
+  const step = sort === 'newest' ? Prisma.raw('<') : Prisma.raw('>');
   const from = after
-    ? Prisma.sql`WHERE (key, id) ${step} (${after.slice(0, -37)}::${order.type}, ${after.slice(-36)}::uuid)`
+    ? Prisma.sql`WHERE (key, id) ${step} (${after.key}::${order.type}, ${after.id}::uuid)`
     : Prisma.empty;
-  const named = query.sort === 'vessel' || query.q;
   const rows = await ctx.tx.$queryRaw<Row[]>`
-    WITH found AS MATERIALIZED (
-      SELECT j.id, ${order.key} AS key, j.stage, j.next_on, j.recommends, j.undecided, j.sent
-        FROM (${jobRows(ctx)}) AS j ${named ? Prisma.sql`JOIN vessels v ON v.id = j.vessel_id` : Prisma.empty}
-        ${jobConditions(ctx, query)}),
-    page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} LIMIT ${query.limit + 1}),
+    WITH found AS MATERIALIZED (${found}),
+    page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} LIMIT ${limit + 1}),
     j AS (
       SELECT page.*, s.clearance_decided_by AS decider, s.held,
              (${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date AS today
         FROM page JOIN surveys s ON s.id = page.id)
-    SELECT j.id, j.key::text AS key, (SELECT count(*) FROM found)::int AS total, s.firm_id, firms.name AS firm_name,
-           s.number, j.stage, s.vessel_id, v.name AS vessel_name, s.purpose, s.requested_by, s.surveyor_id,
-           people.name AS surveyor_name, r.reviewer_name, j.next_on::text AS next_on,
+    SELECT j.id, j.key::text AS key, ${counts ? Prisma.sql`(SELECT count(*) FROM found)::int` : Prisma.sql`NULL::int`} AS total,
+           s.firm_id, firms.name AS firm_name, s.number, j.stage, s.vessel_id, v.name AS vessel_name, s.purpose,
+           s.requested_by, s.surveyor_id, people.name AS surveyor_name, r.reviewer_name, j.next_on::text AS next_on,
            coalesce(${passed}, false) AS passed, j.recommends, j.undecided, j.sent,
            (SELECT count(*) FROM findings f WHERE f.survey_id = j.id AND j.stage = 'in-clearance' AND f.clearing
                AND f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < j.today)::int AS overdue,
@@ -80,8 +82,18 @@ export async function listJobs(
       LEFT JOIN people ON people.id = s.surveyor_id
       LEFT JOIN reviews r ON r.survey_id = s.id AND r.state = 'asked' AND j.stage = 'in-review'
      ORDER BY j.key ${direction}, j.id ${direction}`;
-  const page = cutPage(rows, query.limit, (row) => `${row.key}_${row.id}`);
-  return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? 0 };
+  const page = cutPage(rows, limit, (row) => `${row.key}_${row.id}`);
+  const none = counts ? 0 : null;
+  return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? none };
+}
+
+/** Every job that matches, with what it is put in order by. */
+function matching(ctx: ReadCtx, filter: JobFilter, sort: ListJobs['sort']): Prisma.Sql {
+  const named = sort === 'vessel' || filter.q;
+  return Prisma.sql`
+    SELECT j.id, ${jobOrder[sort].key} AS key, j.next_on, j.recommends, j.stage, j.undecided, j.sent
+      FROM (${jobRows(ctx)}) AS j ${named ? Prisma.sql`JOIN vessels v ON v.id = j.vessel_id` : Prisma.empty}
+      ${jobConditions(ctx, filter)}`;
 }
 
 function present(row: Row): Job {

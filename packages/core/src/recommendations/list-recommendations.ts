@@ -10,15 +10,17 @@ import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
 import { recommendationConditions, recommendationOrder } from './recommendation-terms.ts';
 import { mySurveys, seenRecommendation } from './sight.ts';
+import { readsInOrder, soonestRecommendations } from './soonest-recommendations.ts';
 
 export interface ListRecommendations extends RecommendationFilter, PageInput {
   sort: (typeof recommendationSorts)[number];
+  total?: 'yes' | 'no';
 }
 
 interface Row {
   id: string;
   key: string;
-  total: number;
+  total: number | null;
   number: number;
   title: string;
   system: string;
@@ -40,47 +42,60 @@ interface Row {
 }
 
 /**
- * Findings that require clearing, over every survey of the actor's firms or released to the actor, with how many there
- * are of them in all. Words are those that were issued. One statement: the actor's recommendations are read from an
- * index, without their texts, put in order, and only those of the page are then fetched whole.
+ * Findings that require clearing, over every survey of the actor's firms or released to the actor; how many there are
+ * in all when that is asked for. Words are those that were issued. One statement: the actor's recommendations are read
+ * from an index, without their texts, put in order, and only those of the page are then fetched whole. The undecided,
+ * soonest due first, stand in their index in order (`soonestRecommendations`).
  */
 export async function listRecommendations(
   ctx: ReadCtx,
-  query: ListRecommendations,
-): Promise<{ items: Recommendation[]; next: string | null; total: number }> {
-  const order = recommendationOrder[query.sort];
-  const after = decodeCursor(query.cursor, order.cursor);
-  const from = after
-    ? Prisma.sql`WHERE (key, id) > (${after.slice(0, -37)}::${order.type}, ${after.slice(-36)}::uuid)`
-    : Prisma.empty;
-  const rows = await ctx.tx.$queryRaw<Row[]>`
-    WITH mine AS MATERIALIZED (${mySurveys(ctx)}),
-    found AS MATERIALIZED (
-      SELECT f.id, ${order.key} AS key, m.number AS survey_number, m.vessel_id, m.decides, m.decider, m.today
-        FROM mine m
-        JOIN findings f ON f.survey_id = m.id
-        ${query.sort === 'vessel' || query.q ? Prisma.sql`JOIN vessels v ON v.id = m.vessel_id` : Prisma.empty}
-        ${query.sort === 'sent' ? Prisma.sql`LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'` : Prisma.empty}
-       WHERE ${seenRecommendation(ctx)} ${recommendationConditions(query)}),
-    page AS (SELECT * FROM found ${from} ORDER BY key, id LIMIT ${query.limit + 1})
-    SELECT f.id, page.key::text AS key, (SELECT count(*) FROM found)::int AS total, f.number,
-           f.issued_title AS title, f.issued_system AS system, f.issued_urgency AS urgency,
-           f.state, f.due_on::text AS due_on,
-           coalesce(f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < page.today, false) AS overdue,
-           CASE WHEN f.state IN ('open', 'returned') THEN 'owner'
-                WHEN f.state = 'evidence-sent' THEN page.decider END AS waiting_for,
-           page.decides, c.id AS clearance_id, c.sent_at, c.sent_by_name AS sent_by,
-           f.survey_id, page.survey_number, v.id AS vessel_id, v.name AS vessel_name,
-           firms.id AS firm_id, firms.name AS firm_name
-      FROM page
-      JOIN findings f ON f.id = page.id
-      JOIN vessels v ON v.id = page.vessel_id
-      JOIN firms ON firms.id = f.firm_id
-      LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'
-     ORDER BY page.key, page.id`;
-  const page = cutPage(rows, query.limit, (row) => `${row.key}_${row.id}`);
-  return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? 0 };
+  { limit, cursor, sort, total, ...filter }: ListRecommendations,
+): Promise<{ items: Recommendation[]; next: string | null; total: number | null }> {
+  const order = recommendationOrder[sort];
+  const cut = decodeCursor(cursor, order.cursor);
+  const after = cut === undefined ? null : { due: cut.slice(0, -37), id: cut.slice(-36) };
+  const counts = total === 'yes';
+  const rows =
+    sort === 'due' && !counts && (await readsInOrder(ctx, filter))
+      ? await ctx.tx.$queryRaw<Row[]>`
+          SELECT ${columns}, NULL::int AS total
+            FROM (${soonestRecommendations(ctx, after, limit + 1)}) AS f ${surroundings}
+           ORDER BY f.key, f.id`
+      : await ctx.tx.$queryRaw<Row[]>`
+          WITH mine AS MATERIALIZED (${mySurveys(ctx)}),
+          found AS MATERIALIZED (
+            SELECT f.id, ${order.key} AS key, m.number AS survey_number, m.vessel_id, m.decides, m.decider, m.today
+              FROM mine m
+              JOIN findings f ON f.survey_id = m.id
+              ${sort === 'vessel' || filter.q ? Prisma.sql`JOIN vessels v ON v.id = m.vessel_id` : Prisma.empty}
+              ${sort === 'sent' ? Prisma.sql`LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'` : Prisma.empty}
+             WHERE ${seenRecommendation(ctx)} ${recommendationConditions(filter)}),
+          page AS (
+            SELECT * FROM found
+             ${after ? Prisma.sql`WHERE (key, id) > (${after.due}::${order.type}, ${after.id}::uuid)` : Prisma.empty}
+             ORDER BY key, id LIMIT ${limit + 1})
+          SELECT ${columns}, ${counts ? Prisma.sql`(SELECT count(*) FROM found)::int` : Prisma.sql`NULL::int`} AS total
+            FROM (SELECT page.*, f.survey_id, f.firm_id, f.number, f.issued_title, f.issued_system, f.issued_urgency,
+                         f.state, f.due_on
+                    FROM page JOIN findings f ON f.id = page.id) AS f ${surroundings}
+           ORDER BY f.key, f.id`;
+  const page = cutPage(rows, limit, (row) => `${row.key}_${row.id}`);
+  const none = counts ? 0 : null;
+  return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? none };
 }
+
+/** Of a row `f` of the page with its survey's columns. */
+const columns = Prisma.sql`
+  f.id, f.key::text AS key, f.number, f.issued_title AS title, f.issued_system AS system, f.issued_urgency AS urgency,
+  f.state, f.due_on::text AS due_on,
+  coalesce(f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < f.today, false) AS overdue,
+  CASE WHEN f.state IN ('open', 'returned') THEN 'owner' WHEN f.state = 'evidence-sent' THEN f.decider END AS waiting_for,
+  f.decides, c.id AS clearance_id, c.sent_at, c.sent_by_name AS sent_by, f.survey_id, f.survey_number,
+  v.id AS vessel_id, v.name AS vessel_name, firms.id AS firm_id, firms.name AS firm_name`;
+const surroundings = Prisma.sql`
+  JOIN vessels v ON v.id = f.vessel_id
+  JOIN firms ON firms.id = f.firm_id
+  LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'`;
 
 function present(row: Row): Recommendation {
   const waits = row.state === 'evidence-sent' && row.clearance_id !== null && row.sent_at !== null;

@@ -5,10 +5,11 @@ import { type Actor, actorId, firmRole, staffFirmIds } from '../access/actor.ts'
 import type { ReadCtx } from '../context.ts';
 
 const decidingStaff = firmRoles.filter((role) => grantFor('evidence.decide', role));
-const decidingParties = partyRoles.filter((role) => grantFor('evidence.decide', role));
+/** Roles of parties that decide where the survey leaves that to the insurer. */
+export const decidingParties = partyRoles.filter((role) => grantFor('evidence.decide', role));
 
 /** Firms in which the actor decides on evidence where the survey leaves that to its surveyors. */
-const decidingFirms = (actor: Actor): string[] =>
+export const decidingFirms = (actor: Actor): string[] =>
   staffFirmIds(actor).filter((firmId) => {
     const role = firmRole(actor, firmId);
     return role !== null && decidingStaff.includes(role);

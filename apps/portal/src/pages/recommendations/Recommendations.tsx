@@ -53,6 +53,9 @@ export default function Recommendations() {
   const query = recommendationQuery(filter);
   const counts = useAnswer('countRecommendations', {}).data;
   const list = useList('listRecommendations', { query } as CallArgs<'listRecommendations'>);
+  // Counting takes the longer the more there are, so that the page does not wait for it.
+  const counting = { query: { ...query, limit: 1, total: 'yes' } } as CallArgs<'listRecommendations'>;
+  const total = useAnswer('listRecommendations', counting).data?.total ?? null;
   const [chosen, setChosen] = useState<ReadonlyMap<string, Recommendation>>(new Map());
   const [accepting, setAccepting] = useState(false);
   const mine = list.items?.filter((item) => item.mayDecide) ?? [];
@@ -122,7 +125,7 @@ export default function Recommendations() {
               />
             ) : null}
             <Table
-              caption={captionOf(sort, list.first?.total ?? items.length)}
+              caption={captionOf(sort, total)}
               columns={[first, ...columns]}
               rows={items}
               rowKey={(item) => item.id}
@@ -154,9 +157,9 @@ export default function Recommendations() {
   );
 }
 
-function captionOf(sort: string, total: number): string {
+function captionOf(sort: string, total: number | null): string {
   const order = sortLabels[sort as keyof typeof sortLabels].toLowerCase();
-  return `${count(total, 'recommendation')}, ${sort === 'vessel' ? 'by vessel' : `${order} first`}`;
+  return `${total === null ? 'Recommendations' : count(total, 'recommendation')}, ${sort === 'vessel' ? 'by vessel' : `${order} first`}`;
 }
 
 function standing(
