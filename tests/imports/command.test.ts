@@ -16,14 +16,17 @@ let survey: { id: string; number: string };
 beforeAll(async () => {
   server = await startServer();
   worker = await startTestWorker(server);
-  surveyor = (await buildFirm(server.db, ['surveyor'])).surveyor;
+  const firm = await buildFirm(server.db, ['surveyor']);
+  surveyor = firm.surveyor;
   const api = server.as(surveyor);
+  const wish = { name: 'Bringing in', access: 'write', firmId: firm.id, role: 'surveyor' };
+  const key = (await api.post('/v1/api-keys').send(wish).expect(201)).body.token;
   const vessel = (await api.post('/v1/vessels').send({ name: 'Sedge' }).expect(201)).body;
   survey = (await api.post('/v1/surveys').send({ vesselId: vessel.id, purpose: 'insurance' }).expect(201))
     .body;
   folder = await mkdtemp(join(tmpdir(), 'garboard-command-'));
   await mkdir(join(folder, 'trip', 'deck'), { recursive: true });
-  await writeFile(join(folder, 'key'), `${surveyor.token}\n`);
+  await writeFile(join(folder, 'key'), `${key}\n`);
   await writeFile(join(folder, 'trip', 'deck', '1.jpg'), await buildJpeg(51, { width: 320, height: 240 }));
   await writeFile(join(folder, 'trip', '2.JPG'), await buildJpeg(52, { width: 320, height: 240 }));
   // A link is not followed, wherever it leads.
