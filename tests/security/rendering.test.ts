@@ -4,7 +4,7 @@ import { createServer, type Server } from 'node:net';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { routes } from '@garboard/contract/routes';
-import { buildJpeg } from '@garboard/seed/builders';
+import { buildJpeg, buildPerson } from '@garboard/seed/builders';
 import { worksheets as worksheetSpecs } from '@garboard/seed/world/worksheets';
 import { inputSchema } from '@garboard/trade/worksheets/core/evaluate';
 import { worksheets } from '@garboard/trade/worksheets/registry';
@@ -187,6 +187,7 @@ describe('documents of a survey full of such text', () => {
 
   it('are printed with the text as it was written, and load nothing', { timeout: 240_000 }, async () => {
     const firm = await buildStaffedFirm(server);
+    const owner = await buildPerson(server.db);
     const surveyor = server.as(firm.surveyor);
     const principal = server.as(firm.principal);
     const all = addresses.flatMap((at) => lures(at, pathToFileURL(secretFile).href));
@@ -257,7 +258,7 @@ describe('documents of a survey full of such text', () => {
     const party = await made(`${at}/parties`, {
       role: 'owner',
       name: all[0],
-      email: 'o@fuzz.example',
+      email: owner.email,
       client: true,
     });
     await answerAllCoverage(surveyor, survey.id);
@@ -269,7 +270,11 @@ describe('documents of a survey full of such text', () => {
       `${at}/quotations`,
       fill(routes.createQuotation.body, { ...quotation, partyId: party.id }),
     );
-    await surveyor.post(`/v1/quotations/${offer.id}/sending`).expect(200);
+    const quoted = `/v1/quotations/${offer.id}`;
+    await surveyor.post(`${quoted}/sending`).expect(200);
+    const { textSha256 } = (await server.as(owner).get(quoted).expect(200)).body;
+    const accepted = { typedName: all[0], textSha256 };
+    await server.as(owner).post(`${quoted}/acceptance`).send(accepted).expect(200);
 
     const asked = await made(`${at}/reports`, { kind: 'full' }, 202);
     await vi.waitFor(
@@ -279,11 +284,7 @@ describe('documents of a survey full of such text', () => {
       },
       { timeout: 180_000, interval: 200 },
     );
-    const files = [
-      `/v1/reports/${asked.id}/pdf`,
-      `/v1/quotations/${offer.id}/pdf`,
-      `/v1/findings/${finding.id}/preview`,
-    ];
+    const files = [`/v1/reports/${asked.id}/pdf`, `${quoted}/pdf`, `/v1/findings/${finding.id}/preview`];
     for (const path of files) {
       let bytes = Buffer.alloc(0);
       await vi.waitFor(
@@ -296,7 +297,7 @@ describe('documents of a survey full of such text', () => {
               answer.on('data', (part: Buffer) => parts.push(part));
               answer.on('end', () => done(null, Buffer.concat(parts)));
             });
-          expect(got.status).toBe(200);
+          expect({ path, status: got.status }).toEqual({ path, status: 200 });
           bytes = got.body;
         },
         { timeout: 120_000, interval: 200 },

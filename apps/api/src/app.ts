@@ -1,12 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import cookie from '@fastify/cookie';
 import multipart from '@fastify/multipart';
-import { inputWords } from '@garboard/contract/input-words';
 import { uploadLimits } from '@garboard/contract/limits';
 import { type RouteName, routes } from '@garboard/contract/routes';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { validatorCompiler } from 'fastify-type-provider-zod';
-import { z } from 'zod';
 import { compressAnswers } from './http/compress.ts';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
@@ -41,9 +39,6 @@ import { verificationRoutes } from './routes/verification.ts';
 import { vesselRoutes } from './routes/vessels.ts';
 import { webhookRoutes } from './routes/webhooks.ts';
 import { worksheetRoutes } from './routes/worksheets.ts';
-
-// What a schema doesn't say in its own words is said in ours, wherever it is that something is validated.
-z.config({ customError: inputWords });
 
 /** Builds the whole HTTP surface without listening. @throws when a route of the contract has no handler. */
 export async function buildApp(deps: Deps): Promise<FastifyInstance> {

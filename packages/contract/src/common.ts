@@ -1,4 +1,8 @@
 import { z } from 'zod';
+import { inputWords } from './input-words.ts';
+
+// What a schema doesn't say in its own words is said in ours: here, since every schema of the contract is built on these.
+z.config({ customError: inputWords });
 
 /** A UUID version 7, as every record of ours is named. */
 export const id = z

@@ -41,6 +41,8 @@ it('answers whatever it is asked with what the contract says or a problem in wor
   const onProgress = (done: number) =>
     console.log(`${done} requests, ${Math.round((Date.now() - begun) / 1000)} s`);
 
+  const onFailure = (failure: Failure) => console.log(said(failure));
+
   const still = await buildFuzzWorld(slowMs);
   try {
     still.undo = true;
@@ -54,11 +56,15 @@ it('answers whatever it is asked with what the contract says or a problem in wor
         lanes: 8,
         only: undoable,
         onProgress,
+        onFailure,
       }),
     );
     still.undo = false;
     if (all.includes(kept)) {
-      add(total, await runFuzz(still.target, still.offer, { requests: 100, seed, lanes: 2, only: [kept] }));
+      add(
+        total,
+        await runFuzz(still.target, still.offer, { requests: 100, seed, lanes: 2, only: [kept], onFailure }),
+      );
     }
   } finally {
     await still.close();
@@ -68,7 +74,14 @@ it('answers whatever it is asked with what the contract says or a problem in wor
   for (let turn = 0; turn * livingWorld < requests * 0.2 && lasting.length > 0; turn++) {
     const living = await buildFuzzWorld(slowMs);
     try {
-      const options = { requests: livingWorld, seed: seed + 1 + turn, lanes: 8, only: lasting, living: true };
+      const options = {
+        requests: livingWorld,
+        seed: seed + 1 + turn,
+        lanes: 8,
+        only: lasting,
+        living: true,
+        onFailure,
+      };
       add(total, await runFuzz(living.target, living.offer, options));
     } finally {
       await living.close();

@@ -24,6 +24,8 @@ export interface FuzzOptions {
   living?: boolean;
   /** Told now and then how far it has come. */
   onProgress?: (done: number) => void;
+  /** Told of each failure once it is as small as it gets. */
+  onFailure?: (failure: Failure) => void;
 }
 
 /** A request in one line, as it goes among the cases kept. */
@@ -75,6 +77,7 @@ export async function runFuzz(target: Target, offer: Offer, options: FuzzOptions
       const fault = details.errorInstance instanceof Error ? details.errorInstance.message : last;
       known.add(kindOf(fault));
       result.failures.push({ request, fault });
+      options.onFailure?.({ request, fault });
     }
   }
 
