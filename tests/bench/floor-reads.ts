@@ -121,8 +121,8 @@ export async function recommendationsOf(pool: Pool, person: string, from: { due:
                   v.id AS "vesselId", v.name AS "vesselName", firms.id AS "firmId", firms.name AS "firmName"
              FROM (SELECT f.*, ${due('f')} AS due_key FROM findings f
                     WHERE ${undecided('f')} AND (${due('f')}, f.id) > ($2::date, $3::uuid)
-                      AND EXISTS (SELECT FROM parties p WHERE p.survey_id = f.survey_id AND p.person_id = $1
-                                     AND p.released AND NOT p.held AND p.role <> 'yard')
+                      AND coalesce((SELECT true FROM parties p WHERE p.survey_id = f.survey_id AND p.person_id = $1
+                                     AND p.released AND NOT p.held AND p.role <> 'yard' LIMIT 1), false)
                     ORDER BY ${due('f')}, f.id LIMIT 51) AS f
              JOIN surveys s ON s.id = f.survey_id
              JOIN vessels v ON v.id = s.vessel_id
@@ -169,12 +169,12 @@ export async function jobsOfFirm(pool: Pool, firm: string) {
                FROM surveys s JOIN attendances a ON a.survey_id = s.id
               WHERE s.firm_id = $1 AND s.state IN ('enquiry', 'booked') GROUP BY s.id),
            clearances_due AS (
-             SELECT f.survey_id AS id, ${due('f')} AS next_on
-               FROM findings f JOIN surveys s ON s.id = f.survey_id AND s.state = 'issued'
-              WHERE f.firm_id = $1 AND ${undecided('f')}
-                AND f.id = (SELECT g.id FROM findings g WHERE g.survey_id = f.survey_id AND ${undecided('g')}
-                             ORDER BY ${due('g')}, g.id LIMIT 1)
-              ORDER BY ${due('f')}, f.id LIMIT 51),
+             SELECT f.survey_id AS id, ${due('f')} AS next_on FROM findings f
+              WHERE f.firm_id = $1 AND ${undecided('f')} AND f.due_on IS NOT NULL
+                AND coalesce((SELECT s.state = 'issued' FROM surveys s WHERE s.id = f.survey_id), false)
+                AND coalesce((SELECT false FROM findings g WHERE g.survey_id = f.survey_id AND ${undecided('g')}
+                                 AND (g.due_on, g.id) < (f.due_on, f.id) LIMIT 1), true)
+              ORDER BY ${due('f')}, f.survey_id LIMIT 51),
            j AS (SELECT id, next_on FROM (SELECT *, false AS recommends FROM visits UNION ALL
                                           SELECT *, true FROM clearances_due) AS either
                   ORDER BY next_on, id LIMIT 51)

@@ -8,6 +8,14 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import { Pool } from 'pg';
 import { z } from 'zod';
 import { findingsOfSurvey, jobsOfFirm, recommendationsOf, searchInCatalogue } from './floor-reads.ts';
+import {
+  insertDecision,
+  insertEvidence,
+  insertFinding,
+  type NewDecision,
+  type NewEvidence,
+  type NewFinding,
+} from './floor-writes.ts';
 
 /** What the floor answers; ids and cursors come in the address, as ours have them. */
 export const floorPaths = {
@@ -44,6 +52,15 @@ export function createFloor(url: string): FastifyInstance {
     z.object({ items: z.array(catalogueListed), next: z.string().nullable() }),
     ({ firm = '' }) => searchInCatalogue(pool, firm),
   );
+  const take = <T>(path: string, write: (row: T) => Promise<void>) => {
+    app.post(path, async (request, reply) => {
+      await write(request.body as T);
+      return reply.code(201).send();
+    });
+  };
+  take<NewFinding>('/findings', (row) => insertFinding(pool, row));
+  take<NewEvidence>('/evidence', (row) => insertEvidence(pool, row));
+  take<NewDecision>('/decisions', (row) => insertDecision(pool, row));
   app.addHook('onClose', () => pool.end());
   return app;
 }

@@ -6,6 +6,7 @@ import { keepResults, openBench, type Part, type Result, tableOf } from './harne
 /** Every part, loaded when it is asked for: `run` of its module. */
 const parts: Record<string, () => Promise<{ run: Part }>> = {
   reads: () => import('./reads.ts'),
+  writes: () => import('./writes.ts'),
   uploads: () => import('./uploads.ts'),
   derivatives: () => import('./derivatives.ts'),
   reports: () => import('./reports.ts'),

@@ -32,12 +32,14 @@ export const officeId = (kind: keyof typeof kinds, n: number): string =>
 const firmOf = (n: number, firms: number): number =>
   n % 2 === 0 || firms === 1 ? 0 : 1 + (((n - 1) / 2) % (firms - 1));
 
-/** Of ten surveys one is not issued yet, three wait for clearance, six are closed. */
+/** What a firm has in hand before a report is issued: a tenth of its surveys, of a long archive the last 40. */
+const inHandAtMost = 40;
 const early = ['enquiry', 'booked', 'attended', 'drafting', 'in-review'] as const;
-function stateOf(n: number): string {
-  const decade = spread(n, 1) % 10;
-  if (decade === 0) return early[spread(n, 2) % early.length] ?? 'booked';
-  return decade < 4 ? 'issued' : 'closed';
+
+/** Of the others three in nine wait for clearance and six are closed. */
+function stateOf(n: number, inHand: boolean): string {
+  if (inHand) return early[spread(n, 2) % early.length] ?? 'booked';
+  return spread(n, 1) % 9 < 3 ? 'issued' : 'closed';
 }
 
 /** A number without order that depends on these alone. */
@@ -117,15 +119,20 @@ const perBoat = 4;
 function surveysOf(plan: Plan) {
   const { firms } = plan.people;
   const before = firms.map(() => 0);
+  const all = firms.map(() => 0);
+  for (let n = 0; n < plan.surveys; n++)
+    all[firmOf(n, firms.length)] = (all[firmOf(n, firms.length)] ?? 0) + 1;
   return Array.from({ length: plan.surveys }, (_, n) => {
     const place = firmOf(n, firms.length);
     const firm = firms[place];
     if (!firm) throw new Error('An office needs a firm.');
-    const boat = Math.floor((before[place] ?? 0) / perBoat);
-    before[place] = (before[place] ?? 0) + 1;
+    const [nth = 0, ofFirm = 0] = [before[place], all[place]];
+    before[place] = nth + 1;
+    const boat = Math.floor(nth / perBoat);
+    const inHand = ofFirm - nth <= Math.min(inHandAtMost, ofFirm / 10);
     const vessel = officeId('vessel', place * plan.surveys + boat);
     const { id: firmId, surveyor } = firm;
-    return { n, id: officeId('survey', n), firmId, surveyor, vessel, state: stateOf(n) };
+    return { n, id: officeId('survey', n), firmId, surveyor, vessel, state: stateOf(n, inHand) };
   });
 }
 type Survey = ReturnType<typeof surveysOf>[number];

@@ -15,7 +15,8 @@ const due = Prisma.sql`coalesce(f.due_on, ${undated})`;
 
 /**
  * A page of the jobs that are not closed, soonest day first, with the columns of `found` in `listJobs`. Where a day is
- * due, recommendations stand in an index in that order: of each survey the first is taken as it is met. Jobs before
+ * due, recommendations stand in an index in that order: of each survey the first is taken as it is met. (What is asked
+ * of each is a subquery's value: of an equality the planner would expect one row in all, and sort everything.) Jobs before
  * the boat was seen, which are as many as a firm has in hand, are all looked at; those without any day come last and
  * are read only when the page reaches them.
  */
@@ -43,11 +44,11 @@ export function soonestJobs(
            SELECT f.survey_id AS id, ${due} AS key FROM findings f
             WHERE f.firm_id = firm.id AND f.clearing AND ${undecided} AND f.due_on IS NOT NULL
               AND ${due} >= ${key}::date AND (${due}, f.survey_id) > ${from}
-              AND (SELECT s.state FROM surveys s WHERE s.id = f.survey_id) = 'issued'
-              AND f.id = (SELECT g.id FROM findings g
-                           WHERE g.survey_id = f.survey_id AND g.clearing
-                             AND g.state IN ('open', 'evidence-sent', 'returned')
-                           ORDER BY g.due_on, g.id LIMIT 1)
+              AND coalesce((SELECT s.state = 'issued' FROM surveys s WHERE s.id = f.survey_id), false)
+              AND coalesce((SELECT false FROM findings g
+                             WHERE g.survey_id = f.survey_id AND g.clearing
+                               AND g.state IN ('open', 'evidence-sent', 'returned')
+                               AND (g.due_on, g.id) < (f.due_on, f.id) LIMIT 1), true)
             ORDER BY ${due}, f.survey_id LIMIT ${limit}) AS w) AS either
        ORDER BY key, id LIMIT ${limit}),
     page AS (

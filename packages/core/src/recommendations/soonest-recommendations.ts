@@ -12,7 +12,8 @@ export interface After {
 }
 
 const due = Prisma.sql`coalesce(f.due_on, '9999-12-31'::date)`;
-const notCancelled = Prisma.sql`(SELECT s.state FROM surveys s WHERE s.id = f.survey_id) <> 'cancelled'`;
+const notCancelled = Prisma.sql`
+  coalesce((SELECT s.state <> 'cancelled' FROM surveys s WHERE s.id = f.survey_id), false)`;
 const columns = Prisma.sql`f.id, f.survey_id, f.firm_id, f.number, f.issued_title, f.issued_system, f.issued_urgency,
   f.state, f.due_on`;
 
@@ -46,8 +47,10 @@ export function soonestRecommendations(ctx: ReadCtx, after: After | null, limit:
         ORDER BY ${due}, f.id LIMIT ${limit}) AS w`;
   const shared = Prisma.sql`
     (SELECT ${columns}, f.due AS key FROM my_undecided f
-      WHERE f.firm_id <> ALL (${staff}::uuid[]) AND (f.due, f.id) > (${day}::date, ${id}::uuid) AND ${notCancelled}
+      WHERE f.firm_id <> ALL (${staff}::uuid[]) AND (f.due, f.id) > (${day}::date, ${id}::uuid)
       ORDER BY f.due, f.id LIMIT ${limit})`;
+  const parts = sightOf(ctx.actor).asParty ? [shared] : [own];
+  if (sightOf(ctx.actor).asParty && staff.length > 0) parts.push(own);
   const decides = Prisma.sql`CASE s.clearance_decided_by
     WHEN 'surveyor' THEN s.firm_id = ANY (${decidingFirms(ctx.actor)}::uuid[])
     ELSE s.firm_id <> ALL (${staff}::uuid[]) AND EXISTS (
@@ -56,7 +59,7 @@ export function soonestRecommendations(ctx: ReadCtx, after: After | null, limit:
   return Prisma.sql`
     SELECT f.*, s.number AS survey_number, s.vessel_id, s.clearance_decided_by AS decider, ${decides} AS decides,
            (${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date AS today
-      FROM (SELECT * FROM (${sightOf(ctx.actor).asParty ? Prisma.sql`${own} UNION ALL ${shared}` : own}) AS either
+      FROM (SELECT * FROM (${Prisma.join(parts, ' UNION ALL ')}) AS either
              ORDER BY key, id LIMIT ${limit}) AS f
       JOIN surveys s ON s.id = f.survey_id`;
 }
