@@ -1,13 +1,15 @@
+import { createHash } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { archiveTables } from '@garboard/contract/archive-tables';
-import { ArchiveRefused } from '@garboard/core/archive/archive-refused';
 import { bringIn } from '@garboard/core/archive/bring-in';
+import { checkArchive } from '@garboard/core/archive/check-archive';
 import { leftOutColumns, leftOutTables } from '@garboard/core/archive/left-out';
 import { openArchive } from '@garboard/core/archive/read-archive';
 import { writeArchive } from '@garboard/core/archive/write-archive';
+import { sweepExports } from '@garboard/core/firm-exports/sweep-exports';
 import { hashToken, newToken } from '@garboard/core/people/tokens';
 import { fileColumns } from '@garboard/core/record/file-columns';
 import { verifyFiles } from '@garboard/core/record/verify-files';
@@ -15,11 +17,13 @@ import { verifyRecord } from '@garboard/core/record/verify-record';
 import { inTransaction } from '@garboard/db/database';
 import { newId } from '@garboard/db/ids';
 import { buildPerson, type Signed } from '@garboard/seed/builders';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { onServer, onServerRows } from '../support/databases.ts';
+import { onServerRows } from '../support/databases.ts';
 import { type Caller, startServer, type TestServer } from '../support/server.ts';
+import { startTestWorker } from '../support/worker.ts';
 import { columnsByTable, rowsIn } from './rows.ts';
-import { buildWholeFirm, type WholeFirm } from './whole-firm.ts';
+import { buildWholeFirm, until, type WholeFirm } from './whole-firm.ts';
 
 let [here, there, third]: TestServer[] = [];
 let firm: WholeFirm;
@@ -229,28 +233,70 @@ describe('an archive brought into another installation', () => {
   }, 60_000);
 });
 
-describe('what is refused, with nothing changed', () => {
-  const refusedBy = async (path: string): Promise<string> => {
-    const c = server(third);
-    const before = await rowsIn(c.databaseUrl, 'people', []);
-    const error = await bringIn({ db: c.db, store: c.store }, path).then(
-      () => null,
-      (reason: unknown) => reason,
-    );
-    if (!(error instanceof ArchiveRefused)) throw error ?? new Error('It was brought in.');
-    expect(await rowsIn(c.databaseUrl, 'people', [])).toEqual(before);
-    return error.message;
-  };
-  beforeAll(() =>
-    onServer(
-      server(third).databaseUrl,
-      `DELETE FROM firms; DELETE FROM event_heads; DELETE FROM event_links; DELETE FROM events`,
-    ),
-  );
+describe('over REST', () => {
+  it('the principal asks for the archive, the worker makes it, and each download is on record', async () => {
+    const [principal, office] = [a().as(firm.principal), a().as(firm.office)];
+    const at = `/v1/firms/${firm.id}/exports`;
+    await office.post(at).expect(403);
+    const asked = await principal.post(at).expect(202);
+    expect(asked.body).toMatchObject({ state: 'queued', bytes: null, askedBy: firm.principal.name });
+    expect((await principal.post(at).expect(409)).body.detail).toMatch(/being made already/);
+    const file = `/v1/firm-exports/${asked.body.id}/archive`;
+    await principal.get(file).expect(409);
+    const worker = await startTestWorker(a());
+    try {
+      const newest = async () => (await principal.get(at).expect(200)).body.items[0];
+      const made = await until(newest, ({ state }) => state === 'ready' || state === 'failed');
+      expect(made).toMatchObject({ state: 'ready', progress: 100, problem: null });
+      const got = await principal.get(file).responseType('blob').expect(200);
+      expect(got.headers['content-disposition']).toMatch(
+        /^attachment; filename="Firm \d+ \d{4}-\d\d-\d\d.zip"/,
+      );
+      expect(createHash('sha256').update(got.body).digest('hex')).toBe(made.sha256);
+      const path = join(folder, 'fetched.zip');
+      await writeFile(path, got.body);
+      const opened = await openArchive(path);
+      await checkArchive(opened);
+      opened.close();
+      await office.get(file).expect(403);
+      const kinds = await inTransaction(a().db, [firm.id], (tx) =>
+        tx.event.findMany({
+          where: { firmId: firm.id, kind: { startsWith: 'firm.' } },
+          orderBy: { id: 'asc' },
+        }),
+      );
+      expect(kinds.map(({ kind }) => kind).slice(-2)).toEqual(['firm.export-asked', 'firm.archive-fetched']);
 
-  it('what is no archive, or only the beginning of one', async () => {
-    const path = join(folder, 'odd.zip');
-    await writeFile(path, 'not a zip');
-    expect(await refusedBy(path)).toMatch(/can’t be read as a ZIP file/);
+      // Another replaces it, and one that was kept for its days goes.
+      await principal.post(at).expect(202);
+      await principal.get(file).expect(409);
+      await until(newest, ({ state }) => state === 'ready');
+      const later = () => new Date(Date.now() + 8 * 86_400_000);
+      await inTransaction(a().db, [firm.id], (tx) => sweepExports({ tx, clock: later }));
+      expect(await newest()).toMatchObject({ state: 'removed', sha256: null });
+      await until(
+        () => a().store.has(made.sha256),
+        (there) => !there,
+      );
+    } finally {
+      await worker.close();
+    }
+  }, 120_000);
+
+  it('what its entries hold is published, and every row of the archive is as it says', async () => {
+    const schema = (await a().as(null).get('/v1/schemas/firm-archive.json').expect(200)).body;
+    const ajv = new Ajv2020({ strict: false, validateFormats: false });
+    ajv.addSchema(schema, 'archive');
+    const opened = await openArchive(archive);
+    const manifest = ajv.getSchema('archive#/$defs/manifest');
+    expect(manifest?.(opened.manifest)).toBe(true);
+    for (const { table, entry } of opened.manifest.tables) {
+      const row = ajv.getSchema(`archive#/$defs/tables/$defs/${table}`);
+      for await (const { lines } of opened.lines(entry)) {
+        for (const line of lines)
+          expect({ table, line, fits: row?.(JSON.parse(line)) }).toMatchObject({ fits: true });
+      }
+    }
+    opened.close();
   });
 });

@@ -63,6 +63,8 @@ export async function buildWholeFirm(server: TestServer): Promise<WholeFirm> {
     await tx.dueReminder.create({
       data: { firmId: firm.id, findingId: ids.findings ?? '', dueOn: day, days: 3 },
     });
+    const asked = { partyId: ids.payer ?? '', personId: firm.office.id, name: 'Ines', role: 'owner' };
+    await tx.visitAsk.create({ data: { ...who, ...asked, id: newId(), visitId: ids.visits ?? '' } });
     await tx.overdueRound.create({ data: { ...who, week: day } });
     await tx.importedRow.create({
       data: { ...who, fingerprint: 'f'.repeat(64), findingId: ids.findings ?? '' },

@@ -83,12 +83,18 @@ export async function bringIn(
   }
 }
 
-/** A row that is here already, as a sentence. */
+/** What the database says to a row that is here already, or refers to one that isn't there, as a sentence. */
 function refusalOf(error: unknown): unknown {
   const text = error instanceof Error ? error.message : '';
   const clash = /duplicate key value violates unique constraint "?(\w+)/.exec(text)?.[1];
-  if (!clash) return error;
+  if (clash) {
+    return new ArchiveRefused(
+      `Something of the firm is here already (${clash}), though the firm isn’t. Nothing was brought in; bring it into another installation.`,
+    );
+  }
+  const lacking = /violates (?:foreign key|not-null|check) constraint "?(\w+)/.exec(text)?.[1];
+  if (!lacking) return error;
   return new ArchiveRefused(
-    `Something of the firm is here already (${clash}), though the firm isn’t. Nothing was brought in; bring it into another installation.`,
+    `The archive is not whole: a row lacks what it refers to (${lacking}). Nothing was brought in; make the archive again.`,
   );
 }

@@ -41,6 +41,10 @@ async function rowsOf(
   const list = Prisma.raw(kept.map((name) => `'${name}', t."${name}"`).join(', '));
   const rows = await tx.$queryRaw<{ row: Record<string, unknown> }[]>`
     SELECT json_build_object(${list}) AS row FROM ${Prisma.raw(`"${table}"`)} AS t
-    WHERE t.${Prisma.raw(`"${column}"`)} = ${personId}::uuid`;
+    WHERE t.${Prisma.raw(`"${column}"`)} = ${personId}::uuid ${table === 'events' ? underFormerIds(personId) : Prisma.empty}`;
   return rows.map(({ row }) => row);
 }
+
+/** In the record of a firm that came from another installation somebody may stand under the id they had there. */
+const underFormerIds = (personId: string) => Prisma.sql`
+  OR (t.firm_id, t.actor_id) IN (SELECT firm_id, former_id FROM former_ids WHERE person_id = ${personId}::uuid)`;
