@@ -66,6 +66,8 @@ export interface Bench {
   /** Surveys of the offices to be made, smallest first. */
   sizes: readonly number[];
   rounds: number;
+  /** How many ask at once; 50 unless said otherwise. */
+  connections: number;
   /** For how long a round asks, in seconds. */
   seconds: number;
   /**
@@ -139,11 +141,12 @@ function judge(
 /** A bench for one part; what it finds is added to `results` and `notes`. */
 export function openBench(
   part: string,
-  options: Pick<Bench, 'sizes' | 'rounds' | 'seconds'>,
+  options: Pick<Bench, 'sizes' | 'rounds' | 'seconds'> & Partial<Pick<Bench, 'connections'>>,
   found: { results: Result[]; notes: Record<string, string | number> },
 ): Bench {
   const say = (line: string) => process.stderr.write(`${part}: ${line}\n`);
   return {
+    connections: 50,
     ...options,
     say,
     note: (name, value) => {

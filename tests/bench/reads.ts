@@ -4,7 +4,6 @@ import type { Bench, Comparison, Result } from './harness.ts';
 import { ask } from './load.ts';
 import { type Office, withOffices } from './offices.ts';
 
-const connections = 50;
 /** Ours has to reach this share of the floor’s requests a second, and its slowest answers at most these times its. */
 const target = 0.6;
 const targetP99 = 2;
@@ -33,7 +32,7 @@ async function answerOf(url: string, token?: string): Promise<Listed> {
 
 const recommendations = '/v1/recommendations?decided=no';
 
-/** A cursor deep in the insurer’s recommendations, and the row on which it stands. */
+/** A cursor deep in the insurer’s recommendations, and the row on which it stands; empty when they fill one page. */
 async function deepCursor(office: Office): Promise<{ cursor: string; due: string; id: string }> {
   const found = { cursor: '', due: '', id: '' };
   for (let page = 0; page < deepPages / 4; page++) {
@@ -69,12 +68,16 @@ async function pathsOf(office: Office): Promise<Path[]> {
       floor: `/recommendations/${insurer.id}`,
       token: insurer.token,
     },
-    {
-      what: 'the same, deep',
-      ours: `${recommendations}&cursor=${deep.cursor}`,
-      floor: `/recommendations/${insurer.id}?due=${deep.due}&id=${deep.id}`,
-      token: insurer.token,
-    },
+    ...(deep.cursor
+      ? [
+          {
+            what: 'the same, deep',
+            ours: `${recommendations}&cursor=${deep.cursor}`,
+            floor: `/recommendations/${insurer.id}?due=${deep.due}&id=${deep.id}`,
+            token: insurer.token,
+          },
+        ]
+      : []),
     {
       what: 'search in the catalogue',
       ours: `/v1/catalogue?q=${encodeURIComponent(sought)}`,
@@ -100,7 +103,7 @@ async function mustAgree(office: Office, path: Path): Promise<void> {
 /** Reads over HTTP, against the same query written by hand behind a bare Fastify. */
 export async function run(bench: Bench): Promise<void> {
   await withOffices(bench, async (offices) => {
-    const { seconds } = bench;
+    const { seconds, connections } = bench;
     const comparisons: Comparison[] = [];
     for (const office of offices) {
       for (const path of await pathsOf(office)) {

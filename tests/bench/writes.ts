@@ -7,23 +7,18 @@ import { askOnceEach, type Once } from './load.ts';
 import { type Office, withOffices } from './offices.ts';
 
 const connections = 16;
-/** Writes of a round; each is made once. */
+/** Writes of a round; each is made once, so a small office has fewer. */
 const perRound = { findings: 200, evidence: 200, decisions: 40 };
 
-/** Rows to write on, each given out once. */
-class Supply<T> {
-  private taken = 0;
-  constructor(
-    private readonly rows: readonly T[],
-    private readonly what: string,
-  ) {}
-
-  take(count: number): T[] {
-    const rows = this.rows.slice(this.taken, this.taken + count);
-    if (rows.length < count) throw new Error(`There are too few ${this.what} for so many rounds.`);
-    this.taken += count;
-    return rows;
-  }
+/** Gives rows out in equal shares, each row once: one share for each round of each side, and one to warm up. */
+function sharesOf<T>(bench: Bench, rows: readonly T[], most: number): () => T[] {
+  const count = Math.min(most, Math.floor(rows.length / (bench.rounds * 2 + 2)));
+  if (count === 0) throw new Error('The office is too small for so many rounds.');
+  let taken = 0;
+  return () => {
+    taken += count;
+    return rows.slice(taken - count, taken);
+  };
 }
 
 async function rowsOf<T extends object>(office: Office, sql: string, values: unknown[]): Promise<T[]> {
@@ -56,7 +51,8 @@ async function writesOf(bench: Bench, office: Office): Promise<Comparison[]> {
   const enough = bench.rounds * 2 + 2;
   const surveys = await rowsOf<{ firm: string; survey: string }>(
     office,
-    `SELECT firm_id AS firm, id AS survey FROM surveys WHERE firm_id = $1 AND state = 'drafting' ORDER BY id`,
+    `SELECT firm_id AS firm, id AS survey FROM surveys WHERE firm_id = $1 AND state IN ('attended', 'drafting', 'in-review', 'issued')
+      ORDER BY id LIMIT 40`,
     [office.firm.id],
   );
   // Photos that no finding shows twice: those of the survey itself, three in turn.
@@ -82,7 +78,7 @@ async function writesOf(bench: Bench, office: Office): Promise<Comparison[]> {
   const json = 'application/json';
   const form = evidenceForm();
   return [
-    sideBySide(office, 'a finding with photos', perRound.findings, new Supply(findings, 'surveys'), {
+    sideBySide(office, 'a finding with photos', sharesOf(bench, findings, perRound.findings), {
       ours: ({ survey, photos }) => ({
         path: `/v1/surveys/${survey}/findings`,
         headers: { ...bearer(office.firm.surveyor.token), 'content-type': json },
@@ -93,7 +89,7 @@ async function writesOf(bench: Bench, office: Office): Promise<Comparison[]> {
       }),
       floor: '/findings',
     }),
-    sideBySide(office, 'evidence', perRound.evidence, new Supply(evidence, 'open findings'), {
+    sideBySide(office, 'evidence', sharesOf(bench, evidence, perRound.evidence), {
       ours: ({ finding }) => ({
         path: `/v1/findings/${finding}/clearances`,
         headers: { ...bearer(office.owner.token), 'content-type': form.type },
@@ -101,7 +97,7 @@ async function writesOf(bench: Bench, office: Office): Promise<Comparison[]> {
       }),
       floor: '/evidence',
     }),
-    sideBySide(office, 'a decision', perRound.decisions, new Supply(decisions, 'pieces of evidence'), {
+    sideBySide(office, 'a decision', sharesOf(bench, decisions, perRound.decisions), {
       ours: ({ clearance }) => ({
         path: `/v1/clearances/${clearance}/decision`,
         headers: { ...bearer(office.insurer.token), 'content-type': json },
@@ -118,20 +114,14 @@ interface Sides<T> {
   floor: string;
 }
 
-function sideBySide<T>(
-  office: Office,
-  what: string,
-  count: number,
-  supply: Supply<T>,
-  sides: Sides<T>,
-): Comparison {
+function sideBySide<T>(office: Office, what: string, share: () => T[], sides: Sides<T>): Comparison {
   const bare = (row: T): Once => ({
     path: sides.floor,
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(row),
   });
   const round = (url: string, once: (row: T) => Once) => (): Promise<Round> =>
-    askOnceEach(url, supply.take(count).map(once), connections);
+    askOnceEach(url, share().map(once), connections);
   return {
     ...{ what, size: office.size, unit: 'writes/s' },
     ours: round(office.ours, sides.ours),
