@@ -3,6 +3,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { sweepOrphans } from '@garboard/core/files/sweep-orphans';
 import { fileColumns } from '@garboard/core/record/file-columns';
 import { verifyFiles } from '@garboard/core/record/verify-files';
 import { verifyRecord } from '@garboard/core/record/verify-record';
@@ -276,7 +277,20 @@ async function checkMails({ installation, ledger, ask }: Looking): Promise<void>
   }
 }
 
-async function checkFiles({ installation, ledger, store, ask }: Looking, graceMs: number): Promise<void> {
+/** Removes what a killed process left behind, as the worker does once a day, with this age in place of a day. */
+async function sweepFiles({ installation, store }: Looking, olderThanMs: number): Promise<void> {
+  const db = openDatabase(installation.databaseUrl(), 2);
+  try {
+    await sweepOrphans((work) => inTransaction(db, [], work), { store, olderThanMs, now: new Date() });
+  } finally {
+    await db.close();
+  }
+}
+
+async function checkFiles(looking: Looking, graceMs: number): Promise<void> {
+  const { installation, ledger, store, ask } = looking;
+  const before = Date.now() - graceMs;
+  await sweepFiles(looking, graceMs);
   const named = new Set<string>();
   for (const [table, column] of fileColumns) {
     const rows = await ask<{ sha256: string }>(
@@ -284,7 +298,6 @@ async function checkFiles({ installation, ledger, store, ask }: Looking, graceMs
     );
     for (const { sha256 } of rows) named.add(sha256);
   }
-  const before = Date.now() - graceMs;
   let orphans = 0;
   for await (const { sha256, keptAt } of store.objects())
     if (!named.has(sha256) && keptAt.getTime() < before) orphans += 1;

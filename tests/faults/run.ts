@@ -8,7 +8,7 @@ import { type Installation, install, type Profile, type StartTime } from './proc
 import { type Receiver, startReceiver } from './receiver.ts';
 
 /** The service may take so long to be ready again after a fault, in milliseconds. */
-export const readyWithinMs = 10_000;
+const usualReadyMs = 10_000;
 
 /** An installation under load, and everything that watches it. */
 export interface Run {
@@ -18,6 +18,8 @@ export interface Run {
   load: Load;
   checks: Checks;
   receiver: Receiver;
+  /** How long the service may take to be ready again, in milliseconds. */
+  readyWithinMs: number;
   /** 0 to 1, the same row of numbers for the same seed. */
   random(): number;
   /** What was measured until all was ready again, by fault. */
@@ -47,9 +49,9 @@ function randomFrom(seed: number): () => number {
 
 export async function begin(
   profile: Profile,
-  options: { seed: number; pace?: number; objectStoreUrl?: string; quiet?: boolean },
+  options: { seed: number; pace?: number; objectStoreUrl?: string; quiet?: boolean; readyWithinMs?: number },
 ): Promise<Run> {
-  const { seed, pace = 400, objectStoreUrl, quiet = false } = options;
+  const { seed, pace = 400, objectStoreUrl, quiet = false, readyWithinMs = usualReadyMs } = options;
   const installation = await install(profile, objectStoreUrl ? { objectStoreUrl } : {});
   const receiver = await startReceiver();
   const ledger = new Ledger();
@@ -61,7 +63,7 @@ export async function begin(
   // Faults come when everybody is at work, and there is something to be lost.
   for (let tries = 0; ledger.counts().issued === 0 && tries < 1_200; tries += 1) await sleep(50);
   return {
-    ...{ installation, cast, ledger, load, checks, receiver, readyAgain: [] },
+    ...{ installation, cast, ledger, load, checks, receiver, readyAgain: [], readyWithinMs },
     random: randomFrom(seed),
     say(line) {
       if (!quiet) console.log(`${((performance.now() - started) / 1000).toFixed(1).padStart(7)} s  ${line}`);
@@ -75,7 +77,7 @@ export async function begin(
 }
 
 /** Notes how long a part took to be ready again. Time without a processor, others having it, is no fault of ours. */
-export function noteReady({ ledger, readyAgain }: Run, fault: string, time: StartTime): void {
+export function noteReady({ ledger, readyAgain, readyWithinMs }: Run, fault: string, time: StartTime): void {
   readyAgain.push({ fault, ...time });
   const own = time.ms - time.waitedMs;
   if (own > readyWithinMs) ledger.violation(`Ready again only ${Math.ceil(own / 1000)} s after ${fault}.`);

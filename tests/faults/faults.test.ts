@@ -1,0 +1,26 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { uploadsBrokenOff } from './faults/clients.ts';
+import { databaseStopped } from './faults/database.ts';
+import { killed } from './faults/kills.ts';
+import { begin, endure, type Run, rest } from './run.ts';
+
+// The short form of `npm run faults`, on whatever machine: how soon all is ready again is measured there, not here.
+const patient = { readyWithinMs: 120_000 };
+
+let run: Run;
+beforeAll(async () => {
+  run = await begin('laptop', { seed: 1, quiet: true, ...patient });
+}, 180_000);
+afterAll(() => run?.stop(), 120_000);
+
+test('what was acknowledged survives kills, a database that was away and broken uploads, and nothing is done twice', async () => {
+  await endure(run, killed(['Chromium', 'api', 'worker']));
+  await endure(run, databaseStopped(2_000));
+  await endure(run, uploadsBrokenOff);
+  await endure(run, killed(['worker', 'Chromium', 'api']));
+  await rest(run, 0);
+  expect([...run.ledger.violations.keys()]).toEqual([]);
+  expect(run.ledger.counts()).toMatchObject({ report: expect.any(Number), issued: expect.any(Number) });
+  expect(run.ledger.acknowledged).toBeGreaterThan(15);
+  expect(run.installation.services.api.ownEnds + run.installation.services.worker.ownEnds).toBe(0);
+}, 420_000);
