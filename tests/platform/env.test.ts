@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
-import { environmentVariables, readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
+import { readEnv, requiredDatabaseUrl } from '@garboard/platform/env';
+import { environmentVariables } from '@garboard/platform/environment-variables';
 import { expect, test } from 'vitest';
 
 test('an empty environment gives the defaults', () => {

@@ -1,5 +1,5 @@
 import { type Logger, pino } from 'pino';
-import type { LogLevel } from './env.ts';
+import type { LogLevel } from './environment-variables.ts';
 import { logSerializers, netted } from './logged.ts';
 
 export type { Logger } from 'pino';

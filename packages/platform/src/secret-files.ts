@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 
 /** What may be given as the path of a file instead, in a variable of the same name with `_FILE` after it. */
-const fromFiles = ['DATABASE_URL', 'REDIS_URL', 'SMTP_URL', 'GARBOARD_SECRET'] as const;
+const fromFiles = ['DATABASE_URL', 'DATABASE_DIRECT_URL', 'REDIS_URL', 'SMTP_URL', 'GARBOARD_SECRET'];
 
 /**
  * Values kept in files, as containers are handed secrets: an environment is seen by whoever may inspect a process.
