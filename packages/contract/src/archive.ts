@@ -14,55 +14,51 @@ const entry = {
 };
 
 /** `manifest.json`, the archive's last entry: it names all others, files by way of `files.jsonl`. */
-export const archiveManifest = z
-  .object({
-    format: z.literal(archiveFormat),
-    formatVersion: z.int().positive(),
-    madeAt: instant,
-    firm: z.object({ id, name: z.string() }),
-    tables: z
-      .array(
-        z.object({
-          ...entry,
-          table: z.string(),
-          rows: z.int().nonnegative(),
-          columns: z.array(z.string()).meta({ description: 'Those that the rows have' }),
-        }),
-      )
-      .meta({ description: 'JSON Lines, one row a line, in the order in which they can be brought in' }),
-    files: z
-      .object({ ...entry, files: z.int().nonnegative(), fileBytes: z.int().nonnegative() })
-      .meta({ description: 'The list of photos, evidence, documents and pictures: files.jsonl' }),
-    record: z
-      .object({ entries: z.int().nonnegative(), head: z.string().nullable() })
-      .meta({ description: 'How long the firm’s record is and the hash of its last entry' }),
-    signing: z
-      .object({
-        subject: z.string(),
-        fingerprint: sha256,
-        validUntil: instant,
-        certificates: z.array(z.base64()).meta({ description: 'DER, base64; the key’s own first' }),
-      })
-      .nullable()
-      .meta({
-        description: 'The certificate that signed the firm’s documents; its private key never leaves',
+export const archiveManifest = z.object({
+  format: z.literal(archiveFormat),
+  formatVersion: z.int().positive(),
+  madeAt: instant,
+  firm: z.object({ id, name: z.string() }),
+  tables: z
+    .array(
+      z.object({
+        ...entry,
+        table: z.string(),
+        rows: z.int().nonnegative(),
+        columns: z.array(z.string()).meta({ description: 'Those that the rows have' }),
       }),
-    leftOut: z
-      .array(z.object({ table: z.string(), reason: z.string() }))
-      .meta({ description: 'What isn’t in the archive and must be set up anew' }),
-  })
-  .meta({ id: 'FirmArchiveManifest' });
+    )
+    .meta({ description: 'JSON Lines, one row a line, in the order in which they can be brought in' }),
+  files: z
+    .object({ ...entry, files: z.int().nonnegative(), fileBytes: z.int().nonnegative() })
+    .meta({ description: 'The list of photos, evidence, documents and pictures: files.jsonl' }),
+  record: z
+    .object({ entries: z.int().nonnegative(), head: z.string().nullable() })
+    .meta({ description: 'How long the firm’s record is and the hash of its last entry' }),
+  signing: z
+    .object({
+      subject: z.string(),
+      fingerprint: sha256,
+      validUntil: instant,
+      certificates: z.array(z.base64()).meta({ description: 'DER, base64; the key’s own first' }),
+    })
+    .nullable()
+    .meta({
+      description: 'The certificate that signed the firm’s documents; its private key never leaves',
+    }),
+  leftOut: z
+    .array(z.object({ table: z.string(), reason: z.string() }))
+    .meta({ description: 'What isn’t in the archive and must be set up anew' }),
+});
 export type ArchiveManifest = z.output<typeof archiveManifest>;
 
 /** A line of `files.jsonl`. */
-export const archivedFile = z
-  .object({
-    ...entry,
-    kind: z.enum(['photo', 'evidence', 'document', 'picture']).meta({
-      description: 'picture: a photo as it is shown or printed, with its marks, in one of its sizes',
-    }),
-  })
-  .meta({ id: 'FirmArchiveFile' });
+export const archivedFile = z.object({
+  ...entry,
+  kind: z.enum(['photo', 'evidence', 'document', 'picture']).meta({
+    description: 'picture: a photo as it is shown or printed, with its marks, in one of its sizes',
+  }),
+});
 export type ArchivedFile = z.output<typeof archivedFile>;
 
 const kinds: Record<string, z.ZodType> = {
