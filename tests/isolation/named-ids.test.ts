@@ -53,7 +53,7 @@ beforeAll(async () => {
   pg = new Client({ connectionString: server.databaseUrl });
   await pg.connect();
   untouched = await sumOfAll();
-}, 120_000);
+}, 300_000);
 afterAll(async () => {
   await pg?.end();
   await server?.close();
@@ -122,7 +122,7 @@ describe('what a body names', () => {
     });
   });
 
-  it.each(Object.entries(namingFields))('%s', { timeout: 60_000 }, async (key, field) => {
+  it.each(Object.entries(namingFields))('%s', { timeout: 240_000 }, async (key, field) => {
     const name = key.split(' ')[0] as RouteName;
     const right = field.made ? null : own[field.of][field.noun];
     // A reviewer is somebody else than who asks and who signs.
@@ -190,7 +190,7 @@ describe('what the OpenAPI document doesn’t describe', () => {
   for (const route of Object.values(routes) as Route[]) {
     described.set(route.path, (described.get(route.path) ?? new Set()).add(route.method));
   }
-  it('answers no method of any address but those described', { timeout: 60_000 }, async () => {
+  it('answers no method of any address but those described', { timeout: 240_000 }, async () => {
     const { paths = {} } = (await server.as(null).get('/openapi.json').expect(200)).body;
     expect(Object.keys(paths).sort()).toEqual([...described.keys()].sort());
     const wrong: string[] = [];

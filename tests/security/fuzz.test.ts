@@ -9,18 +9,18 @@ import { buildFuzzWorld, type FuzzWorld } from './fuzz/world.ts';
 // A short walk over what `npm run fuzz` does at length: requests made up from the contract's own schemas, at every route.
 
 /** Far more than any answer takes: what is looked for here is work that a request can make endless. */
-const slowMs = 15_000;
+const slowMs = 60_000;
 /** Answered with something that a worker has to see, so it can't be undone. */
 const kept: RouteName = 'previewFinding';
 
 let world: FuzzWorld;
 beforeAll(async () => {
   world = await buildFuzzWorld(slowMs);
-}, 120_000);
+}, 300_000);
 afterAll(() => world?.close());
 
 it('answers whatever it is asked with what the contract says or a problem in words', {
-  timeout: 240_000,
+  timeout: 480_000,
 }, async () => {
   world.undo = true;
   const only = (Object.keys(routes) as RouteName[]).filter((name) => name !== kept);

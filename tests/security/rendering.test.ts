@@ -50,7 +50,7 @@ beforeAll(async () => {
   secretFile = join(printing.folder, 's.html');
   await writeFile(secretFile, `<p>${marker}</p>`);
   addresses = [...(await openDoor('127.0.0.1')), ...(await openDoor('::1'))];
-}, 60_000);
+}, 300_000);
 afterAll(async () => {
   for (const door of doors) door.close();
   await printing?.end();
@@ -97,7 +97,7 @@ function lures(at: string, file: string): string[] {
 
 describe('a page whose markup is not even escaped', () => {
   it('reaches nothing outside its folder; what it asks for is refused and told', {
-    timeout: 60_000,
+    timeout: 240_000,
   }, async () => {
     const refused: string[] = [];
     const all = addresses.flatMap((at) => lures(at, pathToFileURL(secretFile).href));
@@ -134,7 +134,7 @@ describe('a page whose markup is not even escaped', () => {
 });
 
 describe('the browser’s processes', () => {
-  it.skipIf(process.platform !== 'linux')('know none of our secrets', { timeout: 60_000 }, async () => {
+  it.skipIf(process.platform !== 'linux')('know none of our secrets', { timeout: 240_000 }, async () => {
     const names = [
       'DATABASE_URL',
       'REDIS_URL',
@@ -179,13 +179,13 @@ describe('documents of a survey full of such text', () => {
   beforeAll(async () => {
     server = await startServer();
     worker = await startTestWorker(server);
-  }, 120_000);
+  }, 300_000);
   afterAll(async () => {
     await worker?.close();
     await server?.close();
   });
 
-  it('are printed with the text as it was written, and load nothing', { timeout: 240_000 }, async () => {
+  it('are printed with the text as it was written, and load nothing', { timeout: 480_000 }, async () => {
     const firm = await buildStaffedFirm(server);
     const owner = await buildPerson(server.db);
     const surveyor = server.as(firm.surveyor);

@@ -41,7 +41,7 @@ beforeAll(async () => {
     held: false,
     askers: [asker],
   });
-}, 60_000);
+}, 300_000);
 afterAll(() => server?.close());
 
 const options = ({ name, type }: Pick<HostileFile, 'name' | 'type'>) => ({
@@ -89,7 +89,7 @@ function expectInert(headers: Record<string, string>): void {
 }
 
 describe('files that are nothing to be kept', () => {
-  it.each(refusedFiles)('$what is refused in words', { timeout: 60_000 }, async (file) => {
+  it.each(refusedFiles)('$what is refused in words', { timeout: 240_000 }, async (file) => {
     const bytes = await file.bytes();
     for (const answer of [await sendPhoto(bytes, file), await sendEvidence(bytes, file)]) {
       const told: string = answer.body.refused?.[0]?.problem ?? answer.body.detail;
@@ -97,7 +97,7 @@ describe('files that are nothing to be kept', () => {
     }
   });
 
-  it('HEIC that says it is 100 000 pixels wide is refused in words', { timeout: 60_000 }, async () => {
+  it('HEIC that says it is 100 000 pixels wide is refused in words', { timeout: 240_000 }, async () => {
     const picture = await sharp({ create: { width: 320, height: 240, channels: 3, background: '#888' } })
       .jpeg()
       .toBuffer();
@@ -113,7 +113,7 @@ describe('files that are nothing to be kept', () => {
 describe('pictures that hold more than a picture', () => {
   it.each(harmlessFiles)(
     '$what is shown as a picture and nothing else',
-    { timeout: 60_000 },
+    { timeout: 240_000 },
     async (file) => {
       const sent = await sendPhoto(await file.bytes(), file);
       expect(sent.status).toBe(201);
@@ -140,7 +140,7 @@ describe('pictures that hold more than a picture', () => {
     },
   );
 
-  it('evidence is seen by the other side without what its camera wrote', { timeout: 60_000 }, async () => {
+  it('evidence is seen by the other side without what its camera wrote', { timeout: 240_000 }, async () => {
     const [file] = harmlessFiles;
     if (!file) throw new Error('No file.');
     const sent = await sendEvidence(await file.bytes(), file);
@@ -158,7 +158,7 @@ describe('pictures that hold more than a picture', () => {
 });
 
 describe('PDF with scripts, programs and files in it', () => {
-  it('is kept as it came and only ever handed over to be saved', { timeout: 60_000 }, async () => {
+  it('is kept as it came and only ever handed over to be saved', { timeout: 240_000 }, async () => {
     const pdf = await activePdf();
     const sent = await sendEvidence(pdf, { name: 'bill.html', type: 'text/html' });
     expect(sent.status).toBe(201);
@@ -232,7 +232,10 @@ describe('pictures that unfold', () => {
   // As large as is accepted, from files of a few hundred kilobytes.
   const bombs = [
     { what: 'PNG of 100 million pixels', bytes: () => greyPng(10_000, 10_000, { pixels: true }) },
-    { what: 'PNG of 36 million pixels, interlaced', bytes: () => greyPng(6000, 6000, { pixels: true, interlaced: true }) },
+    {
+      what: 'PNG of 36 million pixels, interlaced',
+      bytes: () => greyPng(6000, 6000, { pixels: true, interlaced: true }),
+    },
     {
       what: 'progressive JPEG of 100 million pixels',
       bytes: () =>

@@ -88,7 +88,7 @@ export async function ask(target: Target, asked: Asked): Promise<Answer> {
         });
       },
     );
-    const silence = 60_000;
+    const silence = 120_000;
     out.setTimeout(silence, () => out.destroy(new Error(`No answer within ${silence / 1000} s.`)));
     out.on('error', reject);
     out.end(sent?.bytes);

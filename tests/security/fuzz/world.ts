@@ -33,7 +33,24 @@ async function buildDraft(server: TestServer, firm: Awaited<ReturnType<typeof bu
   const upload = { id: newId(), name: 'e.jpg', bytes: 5000, sha256: 'e'.repeat(64) };
   await made(`${at}/uploads`, upload);
   const party = await made(`${at}/parties`, { role: 'yard', name: 'Y', email: 'yard@fuzz.example' });
+  const sample = await surveyor.get('/v1/findings-sample').expect(200);
+  const sheet = await surveyor
+    .post(`${at}/imports`)
+    .attach('file', Buffer.from(sample.text), 'f.csv')
+    .expect(201);
+  const principal = server.as(firm.principal);
+  const own = async (path: string, body: object): Promise<string> =>
+    (await principal.post(path).send(body).expect(201)).body.id;
+  const hook = {
+    firmId: firm.id,
+    role: 'principal',
+    label: 'x',
+    url: 'https://127.0.0.1:9/',
+    kinds: ['report.issued'],
+  };
   const ids = {
+    ...{ imports: sheet.body.id, 'webhook-endpoints': await own('/v1/webhook-endpoints', hook) },
+    'saved-views': await own('/v1/saved-views', { page: 'jobs', name: 'x', query: {} }),
     surveys: survey.id,
     vessels: vessel.id,
     findings: finding.id,
