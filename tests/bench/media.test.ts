@@ -34,7 +34,7 @@ async function found(part: string, measure: (bench: ReturnType<typeof openBench>
   return new Map(all.results.map((result) => [result.what, result]));
 }
 
-describe('the media benches', { timeout: 300_000 }, () => {
+describe('the media benches', { timeout: 600_000 }, () => {
   it('uploads photos through the real process and through a bare one', async () => {
     const results = await found('uploads', (bench) => measureUploads(bench, office, { photo, requests: 1 }));
     expect(results.get('ten photos a request, as the portal')?.ratio).toBeGreaterThan(0);

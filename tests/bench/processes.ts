@@ -50,7 +50,7 @@ const serviceEnv = (around: { databaseUrl: string; dataDir: string }) => ({
   DATA_DIR: around.dataDir,
   GARBOARD_SECRET: testSecret,
   MALLOC_ARENA_MAX: '2',
-  LOG_LEVEL: 'error',
+  LOG_LEVEL: 'warn',
 });
 
 /** Starts a floor: a program in `tests/bench/floors` that listens on the port it is given first. */

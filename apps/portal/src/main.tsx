@@ -19,6 +19,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { isStatus } from './api/problems.ts';
 import { App } from './app/App.tsx';
+import { loadAhead } from './app/loadAhead.ts';
 import { meKey } from './app/session.tsx';
 import { StatusProvider } from './ui/Status.tsx';
 
@@ -37,6 +38,8 @@ const queryClient = new QueryClient({
     },
   },
 });
+
+loadAhead(location.pathname);
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id root.');

@@ -3,6 +3,7 @@ import type { Survey } from '@garboard/contract/surveys';
 import { surveyIsEditable } from '@garboard/trade/states';
 import { findingStateLabels, systemLabels } from '@garboard/trade/vocabulary';
 import { Link, useLocation, useSearch } from 'wouter';
+import { useWholeList } from '../../api/queries.ts';
 import { useKeys } from '../../app/keys.ts';
 import { mayDo } from '../../app/roles.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
@@ -19,6 +20,8 @@ import { RelatedEntries } from './RelatedEntries.tsx';
 
 /** The findings in the order of the report, which can be changed here. */
 export default function Findings({ id }: { id: string }) {
+  // Asked for together with the survey, not after it: on a slow line one wait instead of two.
+  useWholeList('listFindings', { params: { id } });
   return <WithSurvey id={id}>{(survey) => <FindingsOf survey={survey} />}</WithSurvey>;
 }
 

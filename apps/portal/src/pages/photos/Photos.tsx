@@ -23,14 +23,18 @@ const uploading = {
 
 /** All photos of a survey in the order they were taken, and the way to add more. */
 export default function Photos({ id }: { id: string }) {
+  // Asked for together with the survey, not after it: on a slow line one wait instead of two.
+  useWholeList('listPhotos', photosOf(id));
+  useWholeList('listFindings', { params: { id } });
   return <WithSurvey id={id}>{(survey) => <PhotosOf survey={survey} />}</WithSurvey>;
 }
 
+const photosOf = (id: string) => ({ params: { id }, query: { limit: 500 } });
+
 function PhotosOf({ survey }: { survey: Survey }) {
   const editable = surveyIsEditable(survey.state) && mayDo('photo.write', survey);
-  const params = { params: { id: survey.id } };
-  const photos = useWholeList('listPhotos', { ...params, query: { limit: 500 } }, { again: whilePreparing });
-  const findings = useWholeList('listFindings', params);
+  const photos = useWholeList('listPhotos', photosOf(survey.id), { again: whilePreparing });
+  const findings = useWholeList('listFindings', { params: { id: survey.id } });
   const uploads = usePhotoUploads(survey.id);
   const leaving = useLeaveWarning(uploads.busy, () => undefined, uploading);
   const pairs = photos.data?.filter((photo) => photo.before).length ?? 0;
