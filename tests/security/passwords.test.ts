@@ -28,7 +28,7 @@ const taken = (given: string) => {
   }
 };
 
-describe('a password', () => {
+describe('a password', { timeout: 120_000 }, () => {
   it('has 12 characters or more, 200 at most, and any of them: no rule asks for kinds', () => {
     expect(taken('k4!Zq0-mR2x')).toBe(false);
     for (const good of [
@@ -97,7 +97,7 @@ describe('a password', () => {
   });
 });
 
-describe('secrets that we make', () => {
+describe('secrets that we make', { timeout: 120_000 }, () => {
   it('are 256 random bits, never twice the same', () => {
     const many = new Set(Array.from({ length: 2000 }, newToken));
     expect(many.size).toBe(2000);

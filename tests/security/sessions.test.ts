@@ -87,7 +87,7 @@ async function signedIn(email: string, browser = new Browser()): Promise<Browser
   return browser;
 }
 
-describe('a session’s secret', () => {
+describe('a session’s secret', { timeout: 120_000 }, () => {
   it('is another after signing in, whatever was planted or there before; the old one is worth nothing', async () => {
     const { email } = await withPassword();
     const browser = new Browser();
@@ -156,7 +156,7 @@ describe('a session’s secret', () => {
   });
 });
 
-describe('a cookie', () => {
+describe('a cookie', { timeout: 120_000 }, () => {
   it('is bound to this host and to https, unseen by scripts, and not sent along from other sites', async () => {
     const browser = await signedIn((await withPassword()).email);
     const parts = browser.setCookie.split('; ');
@@ -188,7 +188,7 @@ describe('a cookie', () => {
   });
 });
 
-describe('a session’s life', () => {
+describe('a session’s life', { timeout: 120_000 }, () => {
   it('is two weeks without a request and thirty days in all, by the server’s clock', async () => {
     const { email } = await withPassword();
     const start = now;

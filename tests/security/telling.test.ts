@@ -40,7 +40,7 @@ function told({ status, body, headers }: { status: number; body: object; headers
   return { status, body: { ...body, instance: '' }, headers: rest };
 }
 
-describe('the answer is the same, word for word,', () => {
+describe('the answer is the same, word for word,', { timeout: 120_000 }, () => {
   it('for a wrong password, an account without one and an address nobody has', async () => {
     const answers = [known.email, withoutPassword.email, nobody(), known.email.toUpperCase()];
     const all = [];
@@ -116,7 +116,7 @@ function shareLonger(first: number[], second: number[]): number {
   return longer / (first.length * second.length);
 }
 
-describe('the time it takes tells nothing', () => {
+describe('the time it takes tells nothing', { timeout: 120_000 }, () => {
   // Each difference was made on purpose once: left out, the hash of the unknown gives a share of 1.0 here.
   it('of signing in', async () => {
     const times = await compared(
