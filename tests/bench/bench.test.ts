@@ -14,7 +14,7 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 
 const opened = (rounds: number) => {
   const found = { results: [] as Result[], notes: {} as Record<string, string | number> };
-  return { found, bench: openBench('test', { sizes: [60], rounds, connections: 4, seconds: 1 }, found) };
+  return { found, bench: openBench('test', { sizes: [400], rounds, connections: 4, seconds: 1 }, found) };
 };
 const given = (...values: number[]) => {
   const left = values.map((value): Round => ({ value, p99: 100 / value }));

@@ -164,7 +164,9 @@ export function openBench(
           const floor = await comparison.floor();
           const ours = first ?? (await comparison.ours());
           rounds.push({ ours, floor });
-          const ratio = (ours.value / floor.value).toFixed(2);
+          const ratio = (
+            comparison.lessIsBetter ? floor.value / ours.value : ours.value / floor.value
+          ).toFixed(2);
           say(
             `round ${round + 1}: ${comparison.what}${comparison.size ? ` (${comparison.size})` : ''}: ` +
               `${show(ours.value)} against ${show(floor.value)} ${comparison.unit} (${ratio})`,

@@ -1,5 +1,6 @@
 import type { CatalogueListed, CatalogueOrigin, catalogueQuery } from '@garboard/contract/catalogue';
 import { Prisma } from '@garboard/db/database';
+import { atMost } from '@garboard/db/reading';
 import { type Harm, type System, systems, type Urgency } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
 import type { ReadCtx } from '../context.ts';
@@ -100,7 +101,7 @@ async function readPage(ctx: ReadCtx, { firmId, sought, after, ...query }: PageO
                                   WHERE own.firm_id = ${firmId}::uuid AND own.current)) AS shown
      WHERE ${after ? Prisma.sql`(rank, key) > (${after.rank}::float4, ${after.key})` : always}
      ORDER BY shown.rank, key
-     LIMIT ${query.limit + 1}`;
+     ${atMost(query.limit + 1)}`;
 }
 
 function present(

@@ -1,6 +1,6 @@
 import type { Finding } from '@garboard/contract/findings';
 import { Prisma } from '@garboard/db/database';
-import { together } from '@garboard/db/reading';
+import { atMost, together } from '@garboard/db/reading';
 import { sightOf } from '../access/actor.ts';
 import { isStaff, type Standing } from '../access/policy.ts';
 import { ownPartiesSql, visibleFindingsSql, visibleSurveysSql } from '../access/scopes.ts';
@@ -93,7 +93,7 @@ export async function readFindings(
   const staff = first === null || isStaff(ctx.actor, first);
   const page = Prisma.sql`
     FROM findings f WHERE f.survey_id = ${of.survey} AND ${visibleFindingsSql(ctx.actor)} AND ${of.where}
-    ORDER BY f.number LIMIT ${of.limit}`;
+    ORDER BY f.number ${atMost(of.limit)}`;
   const [survey, rows, photos, worksheets] = await together(ctx.tx, [
     async () => first ?? (await surveyOf()),
     () => ctx.tx.$queryRaw<FindingRow[]>`

@@ -1,5 +1,6 @@
 import type { Job, JobFilter, jobQuery } from '@garboard/contract/job-list';
 import { Prisma } from '@garboard/db/database';
+import { atMost } from '@garboard/db/reading';
 import type { JobStage, JobWait } from '@garboard/trade/job-stages';
 import type { Purpose } from '@garboard/trade/vocabulary';
 import type { z } from 'zod';
@@ -62,7 +63,7 @@ export async function listJobs(
     : Prisma.empty;
   const rows = await ctx.tx.$queryRaw<Row[]>`
     WITH found AS MATERIALIZED (${found}),
-    page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} LIMIT ${limit + 1}),
+    page AS (SELECT * FROM found ${from} ORDER BY key ${direction}, id ${direction} ${atMost(limit + 1)}),
     j AS (
       SELECT page.*, s.clearance_decided_by AS decider, s.held,
              (${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date AS today

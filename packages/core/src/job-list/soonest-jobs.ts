@@ -1,5 +1,6 @@
 import type { JobFilter } from '@garboard/contract/job-list';
 import { Prisma } from '@garboard/db/database';
+import { atMost } from '@garboard/db/reading';
 import { staffFirmIds } from '../access/actor.ts';
 import type { ReadCtx } from '../context.ts';
 import { undecided } from '../recommendations/sight.ts';
@@ -49,8 +50,8 @@ export function soonestJobs(
                              WHERE g.survey_id = f.survey_id AND g.clearing
                                AND g.state IN ('open', 'evidence-sent', 'returned')
                                AND (g.due_on, g.id) < (f.due_on, f.id) LIMIT 1), true)
-            ORDER BY ${due}, f.survey_id LIMIT ${limit}) AS w) AS either
-       ORDER BY key, id LIMIT ${limit}),
+            ORDER BY ${due}, f.survey_id ${atMost(limit)}) AS w) AS either
+       ORDER BY key, id ${atMost(limit)}),
     page AS (
       SELECT * FROM dated
        UNION ALL
@@ -64,7 +65,7 @@ export function soonestJobs(
                    THEN NOT EXISTS (SELECT FROM findings f WHERE f.survey_id = s.id AND f.clearing AND ${undecided}
                                        AND f.due_on IS NOT NULL)
                    ELSE true END
-        ORDER BY s.id LIMIT ${limit} - (SELECT count(*) FROM dated)))
+        ORDER BY s.id LIMIT (SELECT ${limit} - count(*) FROM dated)))
     SELECT page.id, page.key, nullif(page.key, ${undated}) AS next_on, u.due IS NOT NULL AS recommends,
            CASE WHEN u.undecided > 0 THEN 'in-clearance' ELSE s.state END AS stage,
            coalesce(u.undecided, 0)::int AS undecided, coalesce(u.sent, 0)::int AS sent

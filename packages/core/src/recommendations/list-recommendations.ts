@@ -5,6 +5,7 @@ import type {
   recommendationSorts,
 } from '@garboard/contract/recommendations';
 import { Prisma } from '@garboard/db/database';
+import { atMost } from '@garboard/db/reading';
 import type { FindingState, System, Urgency } from '@garboard/trade/vocabulary';
 import type { ReadCtx } from '../context.ts';
 import { cutPage, decodeCursor, type PageInput } from '../paging.ts';
@@ -73,7 +74,7 @@ export async function listRecommendations(
           page AS (
             SELECT * FROM found
              ${after ? Prisma.sql`WHERE (key, id) > (${after.due}::${order.type}, ${after.id}::uuid)` : Prisma.empty}
-             ORDER BY key, id LIMIT ${limit + 1})
+             ORDER BY key, id ${atMost(limit + 1)})
           SELECT ${columns}, ${counts ? Prisma.sql`(SELECT count(*) FROM found)::int` : Prisma.sql`NULL::int`} AS total
             FROM (SELECT page.*, f.survey_id, f.firm_id, f.number, f.issued_title, f.issued_system, f.issued_urgency,
                          f.state, f.due_on

@@ -1,5 +1,6 @@
 import type { RecommendationFilter } from '@garboard/contract/recommendations';
 import { Prisma } from '@garboard/db/database';
+import { atMost } from '@garboard/db/reading';
 import { sightOf, staffFirmIds } from '../access/actor.ts';
 import { ownPartiesSql } from '../access/scopes.ts';
 import type { ReadCtx } from '../context.ts';
@@ -44,11 +45,11 @@ export function soonestRecommendations(ctx: ReadCtx, after: After | null, limit:
        SELECT ${columns}, ${due} AS key FROM findings f
         WHERE f.firm_id = firm.id AND f.clearing AND ${undecided} AND (${due}, f.id) > (${day}::date, ${id}::uuid)
           AND ${notCancelled}
-        ORDER BY ${due}, f.id LIMIT ${limit}) AS w`;
+        ORDER BY ${due}, f.id ${atMost(limit)}) AS w`;
   const shared = Prisma.sql`
     (SELECT ${columns}, f.due AS key FROM my_undecided f
       WHERE f.firm_id <> ALL (${staff}::uuid[]) AND (f.due, f.id) > (${day}::date, ${id}::uuid)
-      ORDER BY f.due, f.id LIMIT ${limit})`;
+      ORDER BY f.due, f.id ${atMost(limit)})`;
   const parts = sightOf(ctx.actor).asParty ? [shared] : [own];
   if (sightOf(ctx.actor).asParty && staff.length > 0) parts.push(own);
   const decides = Prisma.sql`CASE s.clearance_decided_by
@@ -60,6 +61,6 @@ export function soonestRecommendations(ctx: ReadCtx, after: After | null, limit:
     SELECT f.*, s.number AS survey_number, s.vessel_id, s.clearance_decided_by AS decider, ${decides} AS decides,
            (${ctx.clock()}::timestamptz AT TIME ZONE s.time_zone)::date AS today
       FROM (SELECT * FROM (${Prisma.join(parts, ' UNION ALL ')}) AS either
-             ORDER BY key, id LIMIT ${limit}) AS f
+             ORDER BY key, id ${atMost(limit)}) AS f
       JOIN surveys s ON s.id = f.survey_id`;
 }
