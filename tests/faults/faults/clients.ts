@@ -80,7 +80,8 @@ export const crawlingReaders: Fault = {
       for (let n = 0; n < 200; n += 1) socket.write(`${ask}\r\n\r\n`);
       return socket;
     };
-    await crawl(run, begin, (socket) => socket.read(1));
+    // An empty line between requests: who has been hung up on learns of it by sending, with so much still to be read.
+    await crawl(run, begin, (socket) => [socket.read(1), socket.write('\r\n')]);
   },
 };
 
