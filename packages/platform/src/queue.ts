@@ -18,6 +18,8 @@ const stalledIntervalMs = 5_000;
 const maxStalledCount = 1_000_000;
 const day = 24 * 60 * 60;
 const readyTimeoutMs = 10_000;
+/** Shorter than the transaction in which the relay waits for it. */
+const answerTimeoutMs = 15_000;
 // Finished jobs are kept for a while: a job id still kept isn't added a second time. Redis holds them in memory, so
 // there are only so many; on PostgreSQL BullMQ reads all that are kept whenever one ends in order to count them.
 const kept = {
@@ -84,6 +86,11 @@ export interface JobWorkerOptions {
   log?: Pick<Logger, 'error' | 'warn'>;
 }
 
+/** The queue was asked and said nothing, neither yes nor no. */
+class QueueSilent extends Error {
+  override name = 'QueueSilent';
+}
+
 /** Thrown by a handler: trying again is no use, so the job fails now whatever attempts are left. */
 export class NoRetryError extends Error {
   override name = 'NoRetryError';
@@ -107,6 +114,11 @@ export function openQueue<Data>(
 ): JobQueue<Data> {
   let current: AnyQueue | undefined;
 
+  const drop = (queue: AnyQueue) => {
+    if (current === queue) current = undefined;
+    queue.close().catch(() => undefined);
+  };
+
   // BullMQ remembers a failed first connection for ever, so a queue that didn't get ready is dropped and opened anew.
   const ready = async (): Promise<AnyQueue> => {
     if (!current) {
@@ -118,27 +130,37 @@ export function openQueue<Data>(
       await within(readyTimeoutMs, queue.waitUntilReady());
       return queue;
     } catch (error) {
-      if (current === queue) current = undefined;
-      queue.close().catch(() => undefined);
+      drop(queue);
+      throw error;
+    }
+  };
+
+  // One that was closed under somebody's feet, because another caller found it silent, never answers; nor does one whose
+  // start went wrong under load. Whoever waits for it would wait for ever, the relay above all.
+  const ask = async <T>(question: (queue: AnyQueue) => Promise<T>): Promise<T> => {
+    const queue = await ready();
+    try {
+      return await within(answerTimeoutMs, question(queue));
+    } catch (error) {
+      if (error instanceof QueueSilent) drop(queue);
       throw error;
     }
   };
 
   return {
     async add(jobs) {
-      const queue = await ready();
-      await queue.addBulk(jobs.map((job) => bulkJob(job, connection.kind)));
+      await ask((queue) => queue.addBulk(jobs.map((job) => bulkJob(job, connection.kind))));
     },
     async standings(ids) {
-      const queue = await ready();
-      const states = await Promise.all(ids.map((id) => queue.getJobState(id)));
+      const states = await ask((queue) => Promise.all(ids.map((id) => queue.getJobState(id))));
       return states.map((state) =>
         state === 'unknown' ? 'lost' : state === 'completed' || state === 'failed' ? 'ended' : 'under way',
       );
     },
     async counts() {
-      const queue = await ready();
-      const counts = await queue.getJobCounts('waiting', 'active', 'delayed', 'completed', 'failed');
+      const counts = await ask((queue) =>
+        queue.getJobCounts('waiting', 'active', 'delayed', 'completed', 'failed'),
+      );
       const of = (state: string) => counts[state] ?? 0;
       return {
         waiting: of('waiting'),
@@ -149,8 +171,7 @@ export function openQueue<Data>(
       };
     },
     async check() {
-      const queue = await ready();
-      await within(readyTimeoutMs, queue.getJobCounts('waiting'));
+      await ask((queue) => queue.getJobCounts('waiting'));
     },
     async close() {
       await current?.close();
@@ -260,7 +281,10 @@ function receivedJob<Data>(job: Job<Data, void, string>): ReceivedJob<Data> {
 async function within<T>(ms: number, work: Promise<T>): Promise<T> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<never>((_, reject) => {
-    timer = setTimeout(() => reject(new Error(`The job queue didn't answer within ${ms / 1000} s.`)), ms);
+    timer = setTimeout(
+      () => reject(new QueueSilent(`The job queue didn't answer within ${ms / 1000} s.`)),
+      ms,
+    );
   });
   try {
     return await Promise.race([work, late]);
