@@ -33,6 +33,8 @@ export interface PortalSizes {
   findings: number;
   /** On the photo desk. */
   deskPhotos: number;
+  /** At this machine's own pace: what is measured then says nothing. */
+  unhindered?: boolean;
 }
 
 export async function measurePortal(bench: Bench, office: MediaOffice, sizes: PortalSizes): Promise<void> {
@@ -59,7 +61,7 @@ export async function measurePortal(bench: Bench, office: MediaOffice, sizes: Po
   const [bytes, slowest]: [number[], number[]] = [[], []];
   /** Goes to a page with nothing kept; answers when the first finding stood on it, and notes what came over the line. */
   const untilFinding = (url: string, sent: number[]) => async (): Promise<Round> =>
-    onTelephone(browser, office, url, async (page) => {
+    onTelephone(browser, { office, url, unhindered: sizes.unhindered }, async (page) => {
       const cdp = await page.createCDPSession();
       await cdp.send('Network.enable');
       let sum = 0;
@@ -73,7 +75,7 @@ export async function measurePortal(bench: Bench, office: MediaOffice, sizes: Po
       return { value: (await shown.jsonValue()) ?? 0 };
     });
   const interactions = (url: string, worst: number[]) => async (): Promise<Round> =>
-    onTelephone(browser, office, url, async (page) => {
+    onTelephone(browser, { office, url, unhindered: sizes.unhindered }, async (page) => {
       await page.goto(url, { waitUntil: 'domcontentloaded', ...patience });
       const took = await workAmongPhotos(page);
       worst.push(Math.max(...took));
@@ -109,8 +111,7 @@ export async function measurePortal(bench: Bench, office: MediaOffice, sizes: Po
 /** A window with nothing kept, signed in, at a telephone's pace. */
 async function onTelephone(
   browser: Browser,
-  office: MediaOffice,
-  url: string,
+  { office, url, unhindered = false }: { office: MediaOffice; url: string; unhindered?: boolean | undefined },
   visit: (page: Page) => Promise<Round>,
 ): Promise<Round> {
   const context = await browser.createBrowserContext();
@@ -124,8 +125,10 @@ async function onTelephone(
     });
     const page = await context.newPage();
     await page.setViewport({ width: 390, height: 844, isMobile: true, hasTouch: true });
-    await page.emulateCPUThrottling(slowdown);
-    await page.emulateNetworkConditions(slow4g);
+    if (!unhindered) {
+      await page.emulateCPUThrottling(slowdown);
+      await page.emulateNetworkConditions(slow4g);
+    }
     return await visit(page);
   } finally {
     await context.close();

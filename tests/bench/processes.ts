@@ -37,9 +37,9 @@ export async function startApi(around: { databaseUrl: string; dataDir: string })
 export async function startWorker(around: { databaseUrl: string; dataDir: string }): Promise<BenchProcess> {
   const port = await freePort();
   return start('worker', 'apps/worker/src/main.ts', {
-    // The worker's figures are at the next port.
-    ...{ port: port + 1, path: '/metrics', dataDir: around.dataDir },
-    env: { ...serviceEnv(around), METRICS_PORT: String(port) },
+    ...{ port, path: '/metrics', dataDir: around.dataDir },
+    // The worker's figures are at the port after this.
+    env: { ...serviceEnv(around), METRICS_PORT: String(port - 1) },
   });
 }
 
