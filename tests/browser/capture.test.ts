@@ -328,6 +328,8 @@ describe('capture without signal', { timeout: 120_000 }, () => {
   it('says that a newer version of the portal is here, and takes it', async () => {
     const worker = join(files, 'portal', 'sw.js');
     await writeFile(worker, `${await readFile(worker, 'utf8')}\n// newer`);
+    // A build would have compressed it anew.
+    await Promise.all([rm(`${worker}.br`), rm(`${worker}.gz`)]);
     await phone.visitor.page.evaluate(() =>
       navigator.serviceWorker.ready.then((registration) => registration.update()).then(() => undefined),
     );

@@ -37,7 +37,7 @@ export function openDatabase(
   const adapter = new PrismaPg({ connectionString: url, max: connections, options });
   const prisma = new PrismaClient({ adapter, transactionOptions: { maxWait: 10_000, timeout: 30_000 } });
   // Plans for all values are as good as those for some here, and making them takes longer than running them.
-  const prepared = `${options} -c plan_cache_mode=force_generic_plan`;
+  const prepared = options && `${options} -c plan_cache_mode=force_generic_plan`;
   const reads = openReads(url, Math.ceil((connections * 2) / 3), prepared);
   return {
     prisma,

@@ -36,12 +36,19 @@ function plain(node: Node, definitions: Node): Node {
 type Serialise = (answer: unknown) => string;
 const compiled = new WeakMap<z.ZodType, Serialise>();
 
-/** Writes answers of a schema as JSON, by a function compiled for it; whatever the schema doesn't name stays out. */
+/**
+ * Writes answers of a schema as JSON, by a function compiled for it; whatever the schema doesn't name stays out.
+ * Documents of one kind or another are written by their schema itself: the compiler would hold each against all kinds
+ * by rules that aren't ours, and their fields are to come in the order of the file that the PDF carries.
+ */
 export function serialiserFor(schema: z.ZodType): Serialise {
   const known = compiled.get(schema);
   if (known) return known;
   const { $defs, ...root } = z.toJSONSchema(schema, { io: 'input' });
-  const made: Serialise = serialiserOf(plain(root, $defs ?? {}) as AnySchema);
+  const made: Serialise =
+    'oneOf' in root
+      ? (answer) => JSON.stringify(z.encode(schema, answer))
+      : serialiserOf(plain(root, $defs ?? {}) as AnySchema);
   compiled.set(schema, made);
   return made;
 }
