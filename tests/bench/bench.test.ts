@@ -1,16 +1,5 @@
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { keepResults, openBench, type Result, type Round, tableOf } from './harness.ts';
-import { run as reads } from './reads.ts';
-import { run as writes } from './writes.ts';
-
-let folder: string;
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'garboard-bench-test-'));
-});
-afterAll(() => rm(folder, { recursive: true, force: true }));
+import { expect, it } from 'vitest';
+import { openBench, type Result, type Round, tableOf } from './harness.ts';
 
 const opened = (rounds: number) => {
   const found = { results: [] as Result[], notes: {} as Record<string, string | number> };
@@ -40,30 +29,3 @@ it('sets ours against the floor round by round: the median of the ratios, their 
   const [head = '', ...rows] = tableOf(found.results).split('\n');
   expect(new Set([head, ...rows].map((row) => row.length)).size).toBe(1);
 });
-
-it('measures reads and writes of a small office and keeps what it found', async () => {
-  const { found, bench } = opened(1);
-  await reads(bench);
-  await writes(bench);
-  const file = join(folder, 'results.json');
-  await keepResults(found, file);
-  const kept = JSON.parse(await readFile(file, 'utf8'));
-  expect(kept.results.map(({ what }: Result) => what)).toEqual([
-    ...[
-      'findings of a survey',
-      'search in the catalogue',
-      'the firm’s jobs',
-      'the insurer’s recommendations',
-    ],
-    ...['a decision', 'a finding with photos', 'evidence'],
-  ]);
-  expect(kept.machine).toMatchObject({
-    cores: expect.any(Number),
-    node: process.version,
-    postgres: expect.stringMatching(/^18/),
-  });
-  for (const { ours, floor } of found.results) {
-    expect(ours).toBeGreaterThan(0);
-    expect(floor).toBeGreaterThan(0);
-  }
-}, 240_000);

@@ -14,7 +14,7 @@ beforeAll(async () => {
 afterAll(() => run?.stop(), 120_000);
 
 test('what was acknowledged survives kills, a database that was away and broken uploads, and nothing is done twice', async () => {
-  await endure(run, killed(['Chromium', 'worker', 'api', 'Chromium', 'api', 'worker']));
+  await endure(run, killed(['Chromium', 'worker', 'api']));
   await endure(run, databaseStopped(2_000));
   await endure(run, uploadsBrokenOff);
   await rest(run, 0);

@@ -59,6 +59,8 @@ put(
     'survey_imports',
     'import_photos',
     'imported_rows',
+    'firm_exports',
+    'former_ids',
   ],
   ...['firm_catalogue_entries', 'firm_catalogue_words', 'firm_members', 'signing_keys', 'survey_counters'],
   ...[

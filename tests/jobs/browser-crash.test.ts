@@ -50,7 +50,7 @@ async function crashWhilePrinting(): Promise<void> {
 }
 
 test('Chromium crashing is tried again, then failed with a reason, and can be asked for once more', async () => {
-  const rows = await writeSurvey(server.db, 60);
+  const rows = await writeSurvey(server.db, 240);
   const { firmId, surveyId } = rows;
   const { id: reportId } = await asStaff(acting, rows, (ctx) =>
     requestReport(ctx, { surveyId, kind: 'full', publicUrl }),

@@ -152,7 +152,8 @@ const common = {
 /** A full report with so many findings, so many photos each. */
 export function sampleReport(findings: number, photosEach = 0): SurveyReportSnapshot {
   return {
-    ...common,
+    // Tests write into theirs.
+    ...structuredClone(common),
     kind: 'full',
     leadPhoto: photosEach > 0 ? samplePhoto(1, 'At her berth') : null,
     worksheets: [],

@@ -14,15 +14,15 @@ describe.runIf(onPath('redis-server'))('on Redis and an S3 server', () => {
     const said: string[] = [];
     try {
       const outcome = await runScale({
-        ...{ reports: 6, uploads: 40, clients: 6, kills: 3, betweenKillsMs: 1_500 },
+        ...{ reports: 4, uploads: 24, clients: 6, kills: 3, betweenKillsMs: 1_500 },
         seed: Number(process.env.SCALE_SEED ?? Date.now() % 1_000_000),
         ...{ redisUrl: redis.url, folder, say: (line: string) => said.push(line) },
       });
       expect(outcome.wrong, said.join('\n')).toEqual([]);
-      expect(outcome).toMatchObject({ reports: 6, photos: 40, invitations: 6 });
+      expect(outcome).toMatchObject({ reports: 4, photos: 24, invitations: 4 });
       expect(outcome.kills.length).toBeGreaterThan(0);
-      // 40 originals, 6 PDFs, and the sizes, which are the same for all.
-      expect(outcome.objects).toBeGreaterThanOrEqual(40 + 6 + 2);
+      // 24 originals, 4 PDFs, and the sizes, which are the same for all.
+      expect(outcome.objects).toBeGreaterThanOrEqual(24 + 4 + 2);
     } finally {
       await redis.stop();
       await rm(folder, { recursive: true, force: true, maxRetries: 5 });

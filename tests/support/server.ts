@@ -49,6 +49,8 @@ export async function startServer(
     /** Whether webhooks may go to loopback; yes unless given. */
     allowPrivate?: boolean;
     wrap?: (db: Database) => Database;
+    /** Whether each answer is held against its schema; yes unless given. */
+    checkAnswers?: boolean;
   } = {},
 ): Promise<TestServer> {
   const database = await freshDatabase();
@@ -79,7 +81,7 @@ export async function startServer(
       },
       objectStore: () => store.check(),
     },
-    checkAnswers: true,
+    checkAnswers: options.checkAnswers ?? true,
     portalDir: options.portalDir ?? null,
   });
   await app.listen({ port: 0, host: '127.0.0.1' });

@@ -139,6 +139,8 @@ export async function spawnPostgres(options: {
 }
 
 const throwawaySettings = {
+  // Tests open many services at once.
+  max_connections: 300,
   fsync: 'off',
   synchronous_commit: 'off',
   full_page_writes: 'off',
