@@ -103,7 +103,8 @@ describe('the underwriter’s page', { timeout: 120_000 }, () => {
     expect(await underwriter.widthAt360('lists-1-recommendations')).toBeLessThanOrEqual(360);
     await underwriter.follow('1 overdue');
     await underwriter.reads('1 recommendation, soonest due first');
-    expect(await rows(underwriter)).toHaveLength(1);
+    // The list and its count are asked for apart.
+    await expect.poll(() => rows(underwriter)).toHaveLength(1);
   });
 
   it('shows its vessels, and from each what is to be done about it', async () => {
