@@ -6,7 +6,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     globalSetup: ['tests/support/global-setup.ts'],
     pool: 'forks',
-    maxWorkers: 2,
+    // One more than processors: who drives a browser waits half of the time.
+    maxWorkers: 3,
     // Loading the whole application anew for each of 120 files took a third of the time. A file cleans up after itself:
     // what it starts it stops, and what it sets in the environment it takes back.
     isolate: false,

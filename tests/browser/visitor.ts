@@ -222,8 +222,9 @@ export class Visitor {
     throw new Error(`Tab never came to “${name}”.`);
   }
 
-  /** Keeps a picture of the whole page among the test's artefacts. */
+  /** Keeps a picture of the whole page among the test's artefacts, when PICTURES=1 asks for them: drawing takes long. */
   async picture(name: string): Promise<void> {
+    if (process.env.PICTURES !== '1') return;
     await this.page.bringToFront();
     await this.page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
   }

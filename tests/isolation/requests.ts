@@ -25,13 +25,23 @@ export async function statusOf(
   server: TestServer,
   { name, route, person, ids }: { name: string; route: Route; person: Signed | null; ids: Place['ids'] },
 ): Promise<number> {
-  const method = route.method.toLowerCase() as keyof Caller;
-  let request = server.as(person)[method](addressOf(name, route, ids));
+  const address = addressOf(name, route, ids);
   const body = bodies[name];
   const sent = typeof body === 'function' ? body(ids) : body;
   if (route.form) {
-    request = request.attach('file', await jpeg, 'x.jpg');
-    for (const [field, value] of Object.entries(sent ?? {})) request = request.field(field, String(value));
-  } else if (route.body) request = request.send(sent ?? {});
-  return (await request).status;
+    const method = route.method.toLowerCase() as keyof Caller;
+    const request = server
+      .as(person)
+      [method](address)
+      .attach('file', await jpeg, 'x.jpg');
+    for (const [field, value] of Object.entries(sent ?? {})) request.field(field, String(value));
+    return (await request).status;
+  }
+  // Past the network: sockets took a third of the time of so many requests.
+  const answer = await server.app.inject({
+    ...{ method: route.method, url: address },
+    headers: person ? { authorization: `Bearer ${person.token}` } : {},
+    ...(route.body ? { payload: (sent ?? {}) as object } : {}),
+  });
+  return answer.statusCode;
 }

@@ -29,6 +29,8 @@ export function installPace(app: FastifyInstance, { leastBytes, withinMs }: Pace
   const open = new Map<IncomingMessage, Watched>();
   const passedOn = ({ socket }: IncomingMessage) => socket.bytesRead + socket.bytesWritten;
   app.addHook('onRequest', async ({ raw }, reply) => {
+    // An address that is no route comes by here twice: once more for the page that answers it.
+    if (open.has(raw)) return;
     open.set(raw, { reply, passed: passedOn(raw), since: performance.now() });
     reply.raw.once('close', () => open.delete(raw));
   });
