@@ -1,9 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
+/** Minutes of work that seldom find what the others don't; `npm run drills` runs them, and all states of all pages. */
+const drills = ['tests/scale/scale.test.ts', 'tests/browser/desk-survey.test.ts'];
+
 export default defineConfig({
   test: {
     environment: 'node',
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    exclude: ['**/node_modules/**', ...(process.env.DRILLS === '1' ? [] : drills)],
     globalSetup: ['tests/support/global-setup.ts'],
     pool: 'forks',
     // One more than processors: who drives a browser waits half of the time.

@@ -25,7 +25,7 @@ it('answers whatever it is asked with what the contract says or a problem in wor
   world.undo = true;
   const only = (Object.keys(routes) as RouteName[]).filter((name) => name !== kept);
   const fuzzed = await runFuzz(world.target, world.offer, {
-    requests: 800,
+    requests: 500,
     seed: 20_261_130,
     lanes: 6,
     only,

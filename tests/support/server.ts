@@ -49,7 +49,7 @@ export async function startServer(
     /** Whether webhooks may go to loopback; yes unless given. */
     allowPrivate?: boolean;
     wrap?: (db: Database) => Database;
-    /** Whether each answer is held against its schema; yes unless given. */
+    /** Whether each answer is held against its schema; yes unless given, or a browser is served, which waits for it. */
     checkAnswers?: boolean;
   } = {},
 ): Promise<TestServer> {
@@ -81,7 +81,7 @@ export async function startServer(
       },
       objectStore: () => store.check(),
     },
-    checkAnswers: options.checkAnswers ?? true,
+    checkAnswers: options.checkAnswers ?? !options.portalDir,
     portalDir: options.portalDir ?? null,
   });
   await app.listen({ port: 0, host: '127.0.0.1' });

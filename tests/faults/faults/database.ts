@@ -2,6 +2,9 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { Fault, Run } from '../run.ts';
 
 async function away(run: Run, stop: () => Promise<void>, ms: number): Promise<void> {
+  // What starts without a database ends, and is started again; here what runs is to live on.
+  const { api, worker } = run.installation.services;
+  await Promise.all([api.untilWorking(), worker.untilWorking()]);
   await sleep(run.random() * 1_000);
   await stop();
   await sleep(ms);
