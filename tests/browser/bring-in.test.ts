@@ -134,7 +134,7 @@ describe('bringing in a survey', { timeout: 120_000 }, () => {
     await surveyor.reads('findings.csv holds 4 rows: 1 becomes a finding, 3 are here already.');
     await surveyor.reads('Is finding 3 already');
     // What is known of it is in the address: a reload changes nothing.
-    await surveyor.page.reload();
+    await surveyor.reload();
     await surveyor.reads('Is finding 3 already');
     await surveyor.press('Bring in 1 finding and 1 photo');
     await surveyor.reads('Brought in: 1 finding and 1 photo');

@@ -86,7 +86,7 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
     await owner.picture('clearance-01-evidence-telephone');
     expect(await widthOf(owner)).toBeLessThanOrEqual(360);
 
-    await page.reload();
+    await owner.reload();
     await owner.find('button', 'Take out hose-after.jpg');
     expect(await textIn(owner, 'What was done')).toBe('Hose renewed, the line tested again.');
     expect(await textIn(owner, 'Pressure at the start')).toBe('250');
@@ -108,7 +108,7 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
     await owner.reads('The server could not be reached');
     await owner.picture('clearance-02-no-signal');
     await page.setOfflineMode(false);
-    await page.reload();
+    await owner.reload();
     await owner.find('button', 'Take out hose-after.jpg');
     await owner.press('Send the evidence');
     await owner.reads('Waiting for the insurer to decide.');
@@ -145,7 +145,7 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
   });
 
   it('lets one of two deciders win and tells the other who did and when', async () => {
-    await owner.page.reload();
+    await owner.reload();
     await owner.reads('It is for what is left: Renew the regulator');
     await owner.fill('What was done', 'Regulator renewed.');
     await owner.fill('Who did the work', 'Ropewalk Yard');
@@ -156,7 +156,7 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
     await second.goTo(`/findings/${world.gas}`);
     await second.click('radio', 'Return: something is still missing');
     await second.fill('What is still missing', 'A photo of the regulator.');
-    await insurer.page.reload();
+    await insurer.reload();
     await insurer.click('radio', 'Accept: it has been put right');
     await insurer.press('Record the decision');
     await insurer.reads('Accepted. The finding is cleared.');
@@ -183,7 +183,7 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
     await surveyor.fill('Comment', 'The bronze of this batch is in doubt.');
     await surveyor.click('checkbox', 'Insurer');
     // A comment too outlives a reload.
-    await surveyor.page.reload();
+    await surveyor.reload();
     expect(await textIn(surveyor, 'Comment')).toBe('The bronze of this batch is in doubt.');
     await surveyor.press('Add the comment');
     await surveyor.reads('Read by the firm and the insurer.');
@@ -217,7 +217,7 @@ describe('the clearance loop in a browser', { timeout: 120_000 }, () => {
     await surveyor.reads('2 findings: 1 put right and 1 may stay as it is, within a limit');
     await surveyor.picture('clearance-09-visit-360');
     expect(await widthOf(surveyor)).toBeLessThanOrEqual(360);
-    await page.reload();
+    await surveyor.reload();
     await surveyor.find('button', 'Take out seacock-new.jpg');
     await page.setOfflineMode(true);
     await surveyor.press('Record the visit');

@@ -261,7 +261,7 @@ describe('a report shared by a link', { timeout: 180_000 }, () => {
     await desk.press('End the link for The yard’s manager');
     await desk.press('End the link');
     await desk.reads('Ended');
-    await stranger.page.reload();
+    await stranger.reload();
     await stranger.reads('Reading has ended');
     await stranger.goTo('about:blank');
     await stranger.goTo(url);

@@ -280,11 +280,11 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
     await insurer.press('Record the decision');
     await insurer.reads('Returned to the owner with your reason.');
 
-    await owner.page.reload();
+    await owner.reload();
     await owner.reads('Returned because: Show the lever closed.');
     await sendEvidence(owner, 'The lever closed, as asked.', await jpeg(10, 'closed.jpg'));
 
-    await insurer.page.reload();
+    await insurer.reload();
     await insurer.click('radio', 'Accept: it has been put right');
     await insurer.press('Record the decision');
     await insurer.reads('Accepted. The finding is cleared.');
@@ -305,7 +305,7 @@ describe('the main job in a browser', { timeout: 90_000 }, () => {
   });
 
   it('issues the clearance letter', async () => {
-    await surveyor.page.reload();
+    await surveyor.reload();
     await surveyor.press('Issue the clearance letter');
     await surveyor.find('link', 'Download PDF: Clearance letter');
     await surveyor.picture('19-clearance-letter');

@@ -1,4 +1,4 @@
-import { tmpdir } from 'node:os';
+import { tmpdir, userInfo } from 'node:os';
 import { join } from 'node:path';
 import { findChromium } from '@garboard/platform/chromium';
 import { openLogger } from '@garboard/platform/logger';
@@ -13,8 +13,8 @@ export interface TestWorker {
   close(): Promise<void>;
 }
 
-/** Chromium is unpacked once for all test files. */
-export const chromiumDir = join(tmpdir(), 'garboard-test-chromium');
+/** Chromium is unpacked once for all test files of one account; another's folder could not be written to. */
+export const chromiumDir = join(tmpdir(), `garboard-test-chromium-${userInfo().uid}`);
 
 /** The real worker beside a test server, in the same process, on the database's queue or the Redis one given. */
 export async function startTestWorker(server: TestServer, redisUrl?: string): Promise<TestWorker> {
