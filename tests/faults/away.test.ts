@@ -1,8 +1,9 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { inTransaction, openDatabase } from '@garboard/db/database';
+import { inTransaction, openDatabase, Prisma } from '@garboard/db/database';
 import { isDatabaseAway } from '@garboard/db/database-away';
+import { inReading, readAlone } from '@garboard/db/reading';
 import { ObjectMissingError, openObjectStore } from '@garboard/platform/object-store';
 import { storeTrouble } from '@garboard/platform/store-away';
 import { expect, onTestFinished, test, vi } from 'vitest';
@@ -37,6 +38,27 @@ test('without its database the service says so, and when to come again', async (
     expect(answer.body.detail).toContain('can’t reach its database');
   }
 }, 60_000);
+
+test('a connection that ends under a reader fails that reading and nothing else, between statements too', async () => {
+  const server = await startServer();
+  onTestFinished(() => server.close());
+  const sight = { firmIds: [], personId: null };
+  const ownPid = Prisma.sql`SELECT pg_backend_pid() AS pid`;
+  for (const asking of [true, false]) {
+    const cut = inReading(server.db, sight, async (tx) => {
+      const [own] = await tx.$queryRaw<{ pid: number }[]>(ownPid);
+      const asked = asking ? failureOf(tx.$queryRaw`SELECT pg_sleep(50)`) : null;
+      await onServer(server.databaseUrl, `SELECT pg_terminate_backend(${own?.pid}, 5000)`);
+      // An end that nobody listened for would be thrown from the event loop by now, and end the process.
+      await new Promise((done) => setTimeout(done, 100));
+      const failure = await asked;
+      if (failure) throw failure;
+      return tx.$queryRaw(ownPid);
+    });
+    expect(await failureOf(cut)).toMatchObject({ message: expect.stringMatching(/terminat|queryable/i) });
+    expect(await readAlone(server.db, ownPid)).toHaveLength(1);
+  }
+});
 
 test('what a database says that is away is told from what it says of a request', async () => {
   const away = openDatabase(nowhere, 2);

@@ -40,8 +40,8 @@ export interface StartTime {
 /** A process of the service that is started again as soon as it ends, as an orchestrator would. */
 export interface KeptService {
   readonly child: ChildProcess;
-  /** How often it ended without being killed by us. */
-  readonly ownEnds: number;
+  /** The last lines it printed, each time that it ended without being killed by us. */
+  readonly ownEnds: readonly string[];
   /** How long until the process that runs now does its work; throws after a minute and a half. */
   untilWorking(): Promise<StartTime>;
   kill(): Promise<void>;
@@ -182,22 +182,25 @@ async function bundledChromium(): Promise<Record<string, string>> {
 
 async function keep(name: ServiceName, env: Record<string, string>, dir: string): Promise<KeptService> {
   let working = false;
+  let printed: string[] = [];
   const around = {
     ...{ env, logFile: join(dir, 'logs', `${name}.log`) },
     onLine(line: string) {
+      printed = [...printed.slice(-29), line];
       if (line.includes('"msg":"worker ready"')) working = true;
     },
   };
   let stopping = false;
   let killing = false;
-  let ownEnds = 0;
+  const ownEnds: string[] = [];
   let child = await startProgram(programs[name], around);
   let end = ended(child);
   const run = async () => {
     for (;;) {
       await end;
       if (stopping) return;
-      if (!killing) ownEnds += 1;
+      if (!killing) ownEnds.push(printed.join('\n'));
+      printed = [];
       killing = false;
       working = false;
       child = await startProgram(programs[name], around);
@@ -209,9 +212,7 @@ async function keep(name: ServiceName, env: Record<string, string>, dir: string)
     get child() {
       return child;
     },
-    get ownEnds() {
-      return ownEnds;
-    },
+    ownEnds,
     async untilWorking() {
       const started = performance.now();
       while (name === 'worker' && !working) {

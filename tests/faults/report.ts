@@ -13,7 +13,8 @@ export interface Outcome {
 
 export const outcomeOf = ({ ledger, readyAgain, installation }: Run, faults: number): Outcome => {
   for (const [name, { ownEnds }] of Object.entries(installation.services))
-    if (ownEnds > 0) ledger.violation(`The ${name} ended by itself ${ownEnds} times.`);
+    for (const printed of ownEnds)
+      ledger.violation(`The ${name} ended by itself, having printed:\n${printed}`);
   const { acknowledged, behaviour, violations } = ledger;
   return { faults, acknowledged, readyAgain, behaviour, violations: [...violations] };
 };

@@ -18,7 +18,7 @@ let rows: SurveyRows;
 let token: string;
 
 beforeAll(async () => {
-  installation = await newInstallation({ DRAIN_SECONDS: '1', LOG_LEVEL: 'warn' });
+  installation = await newInstallation({ DRAIN_SECONDS: '3', LOG_LEVEL: 'warn' });
   balancer = await startBalancer();
   apis = await Promise.all([installation.start('api'), installation.start('api')]);
   rows = await writeSurvey(installation.db, 1);

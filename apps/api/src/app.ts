@@ -5,6 +5,7 @@ import { uploadLimits } from '@garboard/contract/limits';
 import { type RouteName, routes } from '@garboard/contract/routes';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { validatorCompiler } from 'fastify-type-provider-zod';
+import { installClosing } from './http/closing.ts';
 import { compressAnswers } from './http/compress.ts';
 import type { Deps } from './http/deps.ts';
 import { measureRequests } from './http/measure.ts';
@@ -47,7 +48,6 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
     loggerInstance: logger,
     genReqId: () => randomUUID(),
     ...serverLimits,
-    forceCloseConnections: 'idle',
     trustProxy: deps.env.trustedProxies ?? 'loopback',
     clientErrorHandler: refuseConnection(deps),
     frameworkErrors: refuseAddress(deps),
@@ -60,6 +60,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   installProblemHandlers(app);
   measureRequests(app, deps);
   installPace(app);
+  installClosing(app);
   traceRequests(app);
 
   app.addHook('onRequest', async (request, reply) => {

@@ -22,8 +22,10 @@ export function openReads(url: string, connections: number, options: string | un
     pipeline: true,
     connectionTimeoutMillis: 10_000,
   });
-  // An idle connection that ends is replaced at the next need; without this its end would end the process.
+  // A connection that ends is replaced at the next need, and whoever reads on it is told by the statement; without these
+  // its end would end the process: that of an idle one, and that of one which somebody reads on.
   pool.on('error', () => undefined);
+  pool.on('connect', (client) => client.on('error', () => undefined));
   return pool;
 }
 

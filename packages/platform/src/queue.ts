@@ -8,6 +8,7 @@ import {
   type WorkerOptions,
   withBackend,
 } from 'bullmq';
+import { Client } from 'pg';
 import type { Logger } from './logger.ts';
 
 // A worker that dies (SIGKILL, power) leaves its jobs locked. The lock is renewed every half of its duration, and
@@ -251,8 +252,16 @@ function newWorker<Data>(
   return new onRedis.Worker<Data, void>(name, process, { ...options, connection: redis });
 }
 
+/** BullMQ doesn't listen while it makes its tables: a connection that ended then would end the process. */
+class HeardClient extends Client {
+  constructor(config?: ConstructorParameters<typeof Client>[0]) {
+    super(config);
+    this.on('error', () => undefined);
+  }
+}
+
 function postgresOptions(url: string, max: number) {
-  return { connectionString: url, migrate: true, max };
+  return { connectionString: url, migrate: true, max, Client: HeardClient };
 }
 
 function bulkJob<Data>(job: NewJob<Data>, kind: QueueConnection['kind']) {
