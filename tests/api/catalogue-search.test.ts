@@ -171,10 +171,11 @@ describe('5 000 entries of a firm’s own', () => {
       if (at % 5 === 3) return { q: word, system: pick(systems), limit: '12' };
       return { standard: pick(pick(catalogue.filter((e) => e.references.length)).references), limit: '12' };
     });
-    // Each question's best of three: what else this machine is doing at the moment is not ours to measure.
+    // Each question's best of up to three: what else this machine is doing at the moment is not ours to measure.
     const times: number[] = questions.map(() => Number.POSITIVE_INFINITY);
     for (let round = 0; round < 3; round++) {
       for (const [at, question] of questions.entries()) {
+        if ((times[at] ?? 0) < 50) continue;
         const began = performance.now();
         await ask(caller, question);
         times[at] = Math.min(times[at] ?? 0, performance.now() - began);
