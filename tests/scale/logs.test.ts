@@ -156,7 +156,7 @@ test('what is logged names no person, no file, no word of theirs and no secret',
   expect(lines.length).toBeGreaterThan(30);
   expect(lines.map((line) => JSON.parse(line))).toContainEqual(
     expect.objectContaining({
-      msg: 'incoming request',
+      msg: 'request',
       req: expect.objectContaining({ route: '/v1/surveys/:id/parties', ids: { id: rows.surveyId } }),
     }),
   );

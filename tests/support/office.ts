@@ -400,7 +400,8 @@ export async function loadOffice(
     for (const [table, generated] of rows) counts[table] = await copy(client, table, generated);
     for (const { definition } of indexes) await client.query(definition);
     await client.query('COMMIT');
-    await client.query('ANALYZE');
+    // As the server itself does within minutes of such a load; until then pages are read only to see whether rows are new.
+    await client.query('VACUUM (ANALYZE)');
     return counts;
   } finally {
     await client.end();

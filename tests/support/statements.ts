@@ -12,8 +12,10 @@ export async function statementsOf(work: () => Promise<unknown>): Promise<Statem
   const spy = vi.spyOn(Client.prototype, 'query');
   try {
     await work();
-    for (const [query, values] of spy.mock.calls as unknown as [string | Statement, unknown[]?][]) {
+    type Sent = string | Statement | { statements: Statement[] };
+    for (const [query, values] of spy.mock.calls as unknown as [Sent, unknown[]?][]) {
       if (typeof query === 'string') sent.push({ text: query, values: values ?? [] });
+      else if ('statements' in query) sent.push(...query.statements);
       else sent.push({ text: query.text, values: query.values ?? values ?? [] });
     }
   } finally {

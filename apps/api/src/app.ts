@@ -8,6 +8,7 @@ import { validatorCompiler } from 'fastify-type-provider-zod';
 import { installClosing } from './http/closing.ts';
 import { compressAnswers } from './http/compress.ts';
 import type { Deps } from './http/deps.ts';
+import { logRequests } from './http/log-requests.ts';
 import { measureRequests } from './http/measure.ts';
 import { installPace } from './http/pace.ts';
 import { installProblemHandlers } from './http/problems.ts';
@@ -46,6 +47,8 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   const logger: FastifyBaseLogger = deps.log;
   const app: FastifyInstance = Fastify({
     loggerInstance: logger,
+    // Written down once, as it ends: see logRequests.
+    disableRequestLogging: true,
     genReqId: () => randomUUID(),
     ...serverLimits,
     trustProxy: deps.env.trustedProxies ?? 'loopback',
@@ -58,15 +61,13 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   app.setSerializerCompiler(serialiserCompiler(deps.checkAnswers ?? false));
   app.decorate('served', { names: new Set<RouteName>() });
   installProblemHandlers(app);
+  logRequests(app);
   measureRequests(app, deps);
   installPace(app);
   installClosing(app);
   traceRequests(app);
 
-  app.addHook('onRequest', async (request, reply) => {
-    reply.header('x-request-id', request.id);
-  });
-  await installProtection(app, deps);
+  installProtection(app, deps);
   compressAnswers(app);
   await app.register(cookie);
   await app.register(multipart, {

@@ -1,4 +1,5 @@
-import { Pool, type PoolClient } from 'pg';
+import { Pool } from 'pg';
+import { runBatch, type Statement } from './batch.ts';
 import type { Database, Sight } from './database.ts';
 import { Prisma } from './generated/client.ts';
 import { bindingTo } from './sight.ts';
@@ -10,7 +11,7 @@ export interface ReadTx {
   $queryRaw<T = unknown>(query: TemplateStringsArray | Prisma.Sql, ...values: unknown[]): Promise<T>;
 }
 
-/** Connections for reads: statements are prepared once, and sent one after the other without waiting for answers. */
+/** Connections for reads, on which statements are prepared once and travel in batches. */
 export type Reads = Pool;
 
 /** @param options settings of each connection, as `-c name=value`; those of `openDatabase`, its role among them */
@@ -19,7 +20,6 @@ export function openReads(url: string, connections: number, options: string | un
     connectionString: url,
     max: connections,
     options,
-    pipeline: true,
     connectionTimeoutMillis: 10_000,
   });
   // A connection that ends is replaced at the next need, and whoever reads on it is told by the statement; without these
@@ -47,15 +47,11 @@ function statementName(text: string, role: 'staff' | 'party'): string | undefine
 }
 
 /** @param role whose plan of the statement is kept; null keeps none, as behind a pooler, where the next has another connection */
-async function run<T>(
-  client: Pool | PoolClient,
-  sql: Prisma.Sql,
-  role: 'staff' | 'party' | null,
-): Promise<T[]> {
-  const { text, values } = sql;
-  const { rows } = await client.query({ name: role ? statementName(text, role) : undefined, text, values });
-  return rows as T[];
-}
+const statement = ({ text, values }: Prisma.Sql, role: 'staff' | 'party' | null): Statement => ({
+  text,
+  values,
+  name: role ? statementName(text, role) : undefined,
+});
 
 /**
  * How many rows at most, written into the statement: a plan that is kept for all values would expect a tenth of all
@@ -64,45 +60,54 @@ async function run<T>(
 export const atMost = (rows: number): Prisma.Sql => Prisma.raw(`LIMIT ${Math.trunc(rows)}`);
 
 /** One statement outside any transaction, for what needs no sight. */
-export const readAlone = <T>(db: Database, sql: Prisma.Sql): Promise<T[]> =>
-  run<T>(db.reads, sql, db.pooled ? null : 'staff');
+export async function readAlone<T>(db: Database, sql: Prisma.Sql): Promise<T[]> {
+  const client = await db.reads.connect();
+  const [rows] = await runBatch(client, [statement(sql, db.pooled ? null : 'staff')]);
+  return rows as T[];
+}
+
+interface Asked {
+  statement: Statement;
+  resolve(rows: unknown): void;
+  reject(error: unknown): void;
+}
 
 /**
- * Runs reads in one read-only transaction that sees what this sight covers. Its beginning, the sight and the first
- * statements of `work` travel together: what `work` asks for before it awaits anything costs one round trip.
+ * Runs reads that see what this sight covers. What `work` asks for before it awaits anything travels in one message,
+ * behind the sight, and is one transaction that can only read; what it asks for afterwards, in the next. Each statement
+ * sees what was committed when it began, as in any transaction of ours.
  *
  * Values come as `pg` reads them: `bigint` and `numeric` as text; cast a `date` to text.
  */
-export async function inReading<T>(db: Database, sight: Sight, work: (tx: ReadTx) => Promise<T>): Promise<T> {
+export function inReading<T>(db: Database, sight: Sight, work: (tx: ReadTx) => Promise<T>): Promise<T> {
   const role = db.pooled ? null : sight.asParty ? 'party' : 'staff';
-  const client = await db.reads.connect();
-  let ended = false;
-  const tx: ReadTx = {
-    pipelined: true,
-    $queryRaw: async <R>(query: TemplateStringsArray | Prisma.Sql, ...values: unknown[]) => {
-      // What was left behind by a failure must not read in the transaction of the next.
-      if (ended) throw new Error('This reading has ended.');
-      return (await run(
-        client,
-        query instanceof Prisma.Sql ? query : Prisma.sql(query, ...values),
-        role,
-      )) as R;
-    },
+  const bound = statement(bindingTo(sight, { readOnly: true }), role);
+  let waiting: Asked[] = [];
+  const send = async () => {
+    const asked = waiting;
+    waiting = [];
+    try {
+      const client = await db.reads.connect();
+      const [, ...rows] = await runBatch(client, [bound, ...asked.map((one) => one.statement)]);
+      for (const [at, { resolve }] of asked.entries()) resolve(rows[at]);
+    } catch (error) {
+      for (const { reject } of asked) reject(error);
+    }
   };
-  const begun = Promise.all([client.query('BEGIN READ ONLY'), run(client, bindingTo(sight), role)]);
-  try {
-    const result = await work(tx);
-    await begun;
-    return result;
-  } finally {
-    ended = true;
-    begun.catch(() => undefined);
-    // Nobody has to wait for the end of what changed nothing. A statement that failed is undone by it as well.
-    client.query('COMMIT').then(
-      () => client.release(),
-      (error: Error) => client.release(error),
-    );
-  }
+  return work({
+    pipelined: true,
+    $queryRaw: <R>(query: TemplateStringsArray | Prisma.Sql, ...values: unknown[]) =>
+      new Promise<R>((resolve, reject) => {
+        const sql = query instanceof Prisma.Sql ? query : Prisma.sql(query, ...values);
+        // Sent once everything that runs now has asked.
+        if (waiting.length === 0) process.nextTick(() => void send());
+        waiting.push({
+          statement: statement(sql, role),
+          resolve: (rows) => resolve(rows as R),
+          reject,
+        });
+      }),
+  });
 }
 
 /** Reads that don't need each other: in a reading they travel together, in another transaction they follow each other. */

@@ -22,16 +22,17 @@ const squeeze = {
  * own pages only.
  */
 export function compressAnswers(app: FastifyInstance): void {
-  app.addHook('onSend', async (request, reply, payload) => {
-    if (typeof payload !== 'string' || payload.length < leastCharacters) return payload;
-    if (request.method === 'HEAD' || reply.hasHeader('content-encoding')) return payload;
+  app.addHook('onSend', (request, reply, payload, done) => {
+    if (typeof payload !== 'string' || payload.length < leastCharacters) return done(null, payload);
+    if (request.method === 'HEAD' || reply.hasHeader('content-encoding')) return done(null, payload);
     const varies = reply.getHeader('vary');
     reply.header('vary', varies ? `${varies}, accept-encoding` : 'accept-encoding');
     const encoding = negotiate(request.headers['accept-encoding'] ?? '', encodings);
-    if (encoding !== 'br' && encoding !== 'gzip') return payload;
-    const bytes = await squeeze[encoding](Buffer.from(payload));
-    reply.header('content-encoding', encoding);
-    reply.removeHeader('content-length');
-    return bytes;
+    if (encoding !== 'br' && encoding !== 'gzip') return done(null, payload);
+    squeeze[encoding](Buffer.from(payload)).then((bytes) => {
+      reply.header('content-encoding', encoding);
+      reply.removeHeader('content-length');
+      done(null, bytes);
+    }, done);
   });
 }

@@ -12,8 +12,9 @@ export function measureRequests(app: FastifyInstance, deps: Deps): void {
     buckets: durations,
     registers: [deps.metrics],
   });
-  app.addHook('onResponse', async (request, reply) => {
+  app.addHook('onResponse', (request, reply, done) => {
     const route = request.routeOptions.url ?? 'none';
     seconds.observe({ method: request.method, route, status: reply.statusCode }, reply.elapsedTime / 1000);
+    done();
   });
 }

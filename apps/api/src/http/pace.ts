@@ -28,11 +28,13 @@ function isClientsTurn(request: IncomingMessage, reply: FastifyReply): boolean {
 export function installPace(app: FastifyInstance, { leastBytes, withinMs }: Pace = slowestPace): void {
   const open = new Map<IncomingMessage, Watched>();
   const passedOn = ({ socket }: IncomingMessage) => socket.bytesRead + socket.bytesWritten;
-  app.addHook('onRequest', async ({ raw }, reply) => {
+  app.addHook('onRequest', ({ raw }, reply, done) => {
     // An address that is no route comes by here twice: once more for the page that answers it.
-    if (open.has(raw)) return;
-    open.set(raw, { reply, passed: passedOn(raw), since: performance.now() });
-    reply.raw.once('close', () => open.delete(raw));
+    if (!open.has(raw)) {
+      open.set(raw, { reply, passed: passedOn(raw), since: performance.now() });
+      reply.raw.once('close', () => open.delete(raw));
+    }
+    done();
   });
   const look = () => {
     const now = performance.now();

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import type { Server } from 'node:http';
+import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
-import helmet from '@fastify/helmet';
 import { type Problem, problemTypes } from '@garboard/contract/problems';
 import type { FastifyHttpOptions, FastifyInstance, FastifyReply, FastifyServerOptions } from 'fastify';
+import helmet from 'helmet';
 import type { Deps } from './deps.ts';
 import { sendProblem } from './problems.ts';
 
@@ -49,9 +49,10 @@ const yearSeconds = 365 * 86_400;
 const strictTransport = `max-age=${yearSeconds}; includeSubDomains`;
 const isSecure = (deps: Deps) => deps.env.publicUrl.startsWith('https:');
 
-/** Headers that tell browsers what to refuse, on every answer. */
-export async function installProtection(app: FastifyInstance, deps: Deps): Promise<void> {
-  await app.register(helmet, {
+/** What tells browsers what to refuse. It is the same for every answer, so helmet is asked once. */
+function refusals(deps: Deps): Record<string, string> {
+  const headers: Record<string, string> = { 'permissions-policy': permissions };
+  const fill = helmet({
     contentSecurityPolicy: {
       useDefaults: false,
       directives: {
@@ -74,13 +75,31 @@ export async function installProtection(app: FastifyInstance, deps: Deps): Promi
     frameguard: { action: 'deny' },
     strictTransportSecurity: isSecure(deps) && { maxAge: yearSeconds, includeSubDomains: true },
   });
-  app.addHook('onRequest', async (_request, reply) => {
-    reply.header('permissions-policy', permissions);
+  const noted = {
+    setHeader: (name: string, value: string) => {
+      headers[name.toLowerCase()] = value;
+    },
+    removeHeader: () => undefined,
+  };
+  fill({} as IncomingMessage, noted as unknown as ServerResponse, (error?: unknown) => {
+    if (error) throw error;
   });
-  app.addHook('onSend', async (request, reply) => {
-    if (reply.hasHeader('cache-control')) return;
+  return headers;
+}
+
+/** The number of the request and what browsers are to refuse, on every answer. */
+export function installProtection(app: FastifyInstance, deps: Deps): void {
+  const always = refusals(deps);
+  app.addHook('onRequest', (request, reply, done) => {
+    reply.headers(always);
+    reply.header('x-request-id', request.id);
+    done();
+  });
+  app.addHook('onSend', (request, reply, _payload, done) => {
     // What one person sees must not be kept for another.
-    reply.header('cache-control', request.routeOptions.config.route ? 'private, no-store' : 'no-cache');
+    if (!reply.hasHeader('cache-control'))
+      reply.header('cache-control', request.routeOptions.config.route ? 'private, no-store' : 'no-cache');
+    done();
   });
 }
 

@@ -12,7 +12,6 @@ export function asksOnlyForOpen(filter: JobFilter): boolean {
 }
 
 const undated = Prisma.sql`'9999-12-31'::date`;
-const due = Prisma.sql`coalesce(f.due_on, ${undated})`;
 
 /**
  * A page of the jobs that are not closed, soonest day first, with the columns of `found` in `listJobs`. Where a day is
@@ -42,15 +41,17 @@ export function soonestJobs(
          UNION ALL
         SELECT w.* FROM unnest(${firms}::uuid[]) AS firm (id)
          CROSS JOIN LATERAL (
-           SELECT f.survey_id AS id, ${due} AS key FROM findings f
-            WHERE f.firm_id = firm.id AND f.clearing AND ${undecided} AND f.due_on IS NOT NULL
-              AND ${due} >= ${key}::date AND (${due}, f.survey_id) > ${from}
-              AND coalesce((SELECT s.state = 'issued' FROM surveys s WHERE s.id = f.survey_id), false)
+           SELECT f.survey_id AS id, f.due_on AS key
+             FROM (SELECT f.id, f.survey_id, f.due_on FROM findings f
+                    WHERE f.firm_id = firm.id AND f.clearing AND ${undecided} AND f.due_on IS NOT NULL
+                      AND (f.due_on, f.survey_id) > ${from}
+                    ORDER BY f.due_on, f.survey_id OFFSET 0) AS f
+            WHERE coalesce((SELECT s.state = 'issued' FROM surveys s WHERE s.id = f.survey_id), false)
               AND coalesce((SELECT false FROM findings g
                              WHERE g.survey_id = f.survey_id AND g.clearing
                                AND g.state IN ('open', 'evidence-sent', 'returned')
                                AND (g.due_on, g.id) < (f.due_on, f.id) LIMIT 1), true)
-            ORDER BY ${due}, f.survey_id ${atMost(limit)}) AS w) AS either
+            ORDER BY f.due_on, f.survey_id ${atMost(limit)}) AS w) AS either
        ORDER BY key, id ${atMost(limit)}),
     page AS (
       SELECT * FROM dated
