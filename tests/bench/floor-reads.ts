@@ -169,12 +169,14 @@ export async function jobsOfFirm(pool: Pool, firm: string) {
                FROM surveys s JOIN attendances a ON a.survey_id = s.id
               WHERE s.firm_id = $1 AND s.state IN ('enquiry', 'booked') GROUP BY s.id),
            clearances_due AS (
-             SELECT f.survey_id AS id, ${due('f')} AS next_on FROM findings f
-              WHERE f.firm_id = $1 AND ${undecided('f')} AND f.due_on IS NOT NULL
-                AND coalesce((SELECT s.state = 'issued' FROM surveys s WHERE s.id = f.survey_id), false)
+             SELECT f.survey_id AS id, f.due_on AS next_on
+               FROM (SELECT f.id, f.survey_id, f.due_on FROM findings f
+                      WHERE f.firm_id = $1 AND ${undecided('f')} AND f.due_on IS NOT NULL
+                      ORDER BY f.due_on, f.survey_id OFFSET 0) AS f
+              WHERE coalesce((SELECT s.state = 'issued' FROM surveys s WHERE s.id = f.survey_id), false)
                 AND coalesce((SELECT false FROM findings g WHERE g.survey_id = f.survey_id AND ${undecided('g')}
                                  AND (g.due_on, g.id) < (f.due_on, f.id) LIMIT 1), true)
-              ORDER BY ${due('f')}, f.survey_id LIMIT 51),
+              ORDER BY f.due_on, f.survey_id LIMIT 51),
            j AS (SELECT id, next_on FROM (SELECT *, false AS recommends FROM visits UNION ALL
                                           SELECT *, true FROM clearances_due) AS either
                   ORDER BY next_on, id LIMIT 51)

@@ -3,7 +3,7 @@ import cookie from '@fastify/cookie';
 import multipart from '@fastify/multipart';
 import { uploadLimits } from '@garboard/contract/limits';
 import { type RouteName, routes } from '@garboard/contract/routes';
-import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from 'fastify';
 import { validatorCompiler } from 'fastify-type-provider-zod';
 import { installClosing } from './http/closing.ts';
 import { compressAnswers } from './http/compress.ts';
@@ -48,7 +48,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   const app: FastifyInstance = Fastify({
     loggerInstance: logger,
     // Written down once, as it ends: see logRequests.
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     genReqId: () => randomUUID(),
     ...serverLimits,
     trustProxy: deps.env.trustedProxies ?? 'loopback',

@@ -72,6 +72,13 @@ interface Asked {
   reject(error: unknown): void;
 }
 
+/** A statement that travels ahead of the first reads, in the same message; what it finds may reject them all. */
+export interface Ahead {
+  sql: Prisma.Sql;
+  /** @throws whatever the reads behind it are to fail with */
+  see(rows: readonly unknown[]): void;
+}
+
 /**
  * Runs reads that see what this sight covers. What `work` asks for before it awaits anything travels in one message,
  * behind the sight, and is one transaction that can only read; what it asks for afterwards, in the next. Each statement
@@ -79,17 +86,26 @@ interface Asked {
  *
  * Values come as `pg` reads them: `bigint` and `numeric` as text; cast a `date` to text.
  */
-export function inReading<T>(db: Database, sight: Sight, work: (tx: ReadTx) => Promise<T>): Promise<T> {
+export function inReading<T>(
+  db: Database,
+  sight: Sight,
+  work: (tx: ReadTx) => Promise<T>,
+  ahead?: Ahead,
+): Promise<T> {
   const role = db.pooled ? null : sight.asParty ? 'party' : 'staff';
   const bound = statement(bindingTo(sight, { readOnly: true }), role);
   let waiting: Asked[] = [];
+  let first = ahead;
   const send = async () => {
     const asked = waiting;
     waiting = [];
     try {
       const client = await db.reads.connect();
-      const [, ...rows] = await runBatch(client, [bound, ...asked.map((one) => one.statement)]);
-      for (const [at, { resolve }] of asked.entries()) resolve(rows[at]);
+      const before = first ? [statement(first.sql, db.pooled ? null : 'staff'), bound] : [bound];
+      const rows = await runBatch(client, [...before, ...asked.map((one) => one.statement)]);
+      first?.see(rows[0] ?? []);
+      first = undefined;
+      for (const [at, { resolve }] of asked.entries()) resolve(rows[at + before.length]);
     } catch (error) {
       for (const { reject } of asked) reject(error);
     }

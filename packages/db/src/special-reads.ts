@@ -11,9 +11,13 @@ export interface SessionRow {
   firm_ids: string[];
 }
 
+/** The statement that finds the person behind an unexpired session: one `SessionRow` or none. */
+export const sessionSql = (tokenHash: string): Prisma.Sql =>
+  Prisma.sql`SELECT * FROM garboard_session(${tokenHash})`;
+
 /** The person behind an unexpired session, in one round trip; null when there is none. */
 export async function findSession(db: Database, tokenHash: string): Promise<SessionRow | null> {
-  const rows = await readAlone<SessionRow>(db, Prisma.sql`SELECT * FROM garboard_session(${tokenHash})`);
+  const rows = await readAlone<SessionRow>(db, sessionSql(tokenHash));
   return rows[0] ?? null;
 }
 

@@ -3,7 +3,7 @@ import { type Actor, sightOf } from '@garboard/core/access/actor';
 import type { Ctx, ReadCtx } from '@garboard/core/context';
 import { Refusal } from '@garboard/core/problems';
 import { inTransaction } from '@garboard/db/database';
-import { inReading } from '@garboard/db/reading';
+import { type Ahead, inReading } from '@garboard/db/reading';
 import type { FastifyInstance, FastifyReply, FastifyRequest, FastifySchema } from 'fastify';
 import type { z } from 'zod';
 import type { Deps } from './deps.ts';
@@ -81,6 +81,7 @@ function register<N extends RouteName>(
   app: FastifyInstance,
   name: N,
   run: (input: Input<N>) => Promise<Answer<Routes[N]>>,
+  { reads = false } = {},
 ): void {
   const route: Route = routes[name];
   app.served.names.add(name);
@@ -88,7 +89,7 @@ function register<N extends RouteName>(
     method: route.method,
     url: fastifyPath(route),
     schema: schemaOf(route),
-    config: { route, name },
+    config: { route, name, reads },
     handler: async (request, reply) => {
       const { params, query, body } = request;
       const answer = await run({
@@ -133,7 +134,8 @@ export function serve<N extends RouteName>(
 
 /**
  * The same for the pages that are asked for most: its handler only reads, by statements of its own, which are prepared
- * and travel together (`inReading`).
+ * and travel together (`inReading`), the question who asks among them. Where that comes to another answer than was
+ * guessed, or to none because nothing was read, it is asked alone, and the handler runs once more.
  */
 export function serveReading<N extends RouteName>(
   app: FastifyInstance,
@@ -141,11 +143,30 @@ export function serveReading<N extends RouteName>(
   name: N,
   handler: Handler<N, ReadCtx>,
 ): void {
-  register(app, name, (input) =>
-    inReading(deps.db, sightOf(actorOf(input.request)), (tx) =>
-      handler(contextOf(deps, input.request, tx), input),
-    ),
-  );
+  const run = async (input: Input<N>) => {
+    const { request } = input;
+    const { guess } = request;
+    const read = (ahead?: Ahead) =>
+      inReading(
+        deps.db,
+        sightOf(actorOf(request)),
+        (tx) => handler(contextOf(deps, request, tx), input),
+        ahead,
+      );
+    if (!guess) return read();
+    try {
+      const answer = await read(guess);
+      if (guess.holds) {
+        await guess.noteUse();
+        return answer;
+      }
+    } catch (error) {
+      if (guess.holds) throw error;
+    }
+    await guess.again();
+    return read();
+  };
+  register(app, name, run, { reads: true });
 }
 
 declare module 'fastify' {

@@ -1,17 +1,15 @@
 import type { Route } from '@garboard/contract/routes';
 import type { PersonActor } from '@garboard/core/access/actor';
-import { idleDays, type Origin, sessionDays } from '@garboard/core/people/start-session';
+import type { Origin } from '@garboard/core/people/start-session';
 import { apiKeyPrefix, hashToken } from '@garboard/core/people/tokens';
 import { Refusal } from '@garboard/core/problems';
-import { findSession, touchSession, useApiKey } from '@garboard/db/special-reads';
+import { findSession, useApiKey } from '@garboard/db/special-reads';
 import type { Role } from '@garboard/trade/permissions';
 import type { FirmRole } from '@garboard/trade/vocabulary';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Deps } from './deps.ts';
-
-const dayMs = 86_400_000;
-/** A session's last use is written down this often at most. */
-const touchMs = 5 * 60_000;
+import { rememberPeople } from './remembered.ts';
+import { noteUse, personOf } from './session-person.ts';
 
 const safeMethods = new Set(['GET', 'HEAD', 'OPTIONS']);
 
@@ -56,19 +54,8 @@ async function personOfSession(
   const row = await findSession(deps.db, tokenHash);
   if (!row) return null;
   request.sessionHash = tokenHash;
-  const now = deps.clock();
-  if (now.getTime() - row.last_seen_at.getTime() > touchMs) {
-    const lives = { idleMs: idleDays * dayMs, longestMs: sessionDays * dayMs };
-    await touchSession(deps.db, { tokenHash, address: request.ip, now, ...lives });
-  }
-  return {
-    kind: 'person',
-    personId: row.person_id,
-    name: row.name,
-    email: row.email,
-    memberships: row.memberships.map((m) => ({ firmId: m.firmId, role: m.role as FirmRole })),
-    firmIds: row.firm_ids,
-  };
+  await noteUse(request, deps, tokenHash, row.last_seen_at);
+  return personOf(row);
 }
 
 async function personOfKey(deps: Deps, tokenHash: string): Promise<PersonActor | null> {
@@ -100,33 +87,54 @@ function refuseToKey(actor: PersonActor, route: Route): void {
   }
 }
 
+/** Asks who the session or key of a request belongs to. @throws Refusal `not-signed-in` where that is needed */
+async function signIn(request: FastifyRequest, deps: Deps, route: Route, token: Token): Promise<PersonActor> {
+  const actor = token.isKey
+    ? await personOfKey(deps, token.hash)
+    : await personOfSession(request, deps, token.hash);
+  if (!actor) refuseStranger();
+  refuseToKey(actor, route);
+  request.actor = actor;
+  return actor;
+}
+
+/** What a request brings to say who asks. */
+interface Token {
+  hash: string;
+  isKey: boolean;
+}
+
+function refuseStranger(): never {
+  throw new Refusal(
+    'not-signed-in',
+    'You are not signed in, or your session has ended. Sign in and try again.',
+  );
+}
+
 /** Finds out who is asking, by bearer token, key or session cookie, and refuses strangers where signing in is needed. */
 export function installSessions(app: FastifyInstance, deps: Deps): void {
   const { publicUrl } = deps.env;
   app.decorateRequest('actor', null);
   app.decorateRequest('sessionHash', null);
+  const people = rememberPeople(app, deps);
   app.addHook('onRequest', async (request) => {
     const route = request.routeOptions.config.route;
     if (!route) return;
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
     const token = bearer ?? request.cookies[sessionCookie(publicUrl)];
     if (!bearer && !safeMethods.has(request.method)) refuseForeignOrigin(request, publicUrl);
-    if (token && route.access === 'signed-in') {
-      const hash = hashToken(token);
-      const actor = bearer?.startsWith(apiKeyPrefix)
-        ? await personOfKey(deps, hash)
-        : await personOfSession(request, deps, hash);
-      if (actor) refuseToKey(actor, route);
-      request.actor = actor;
-    } else if (token && !bearer?.startsWith(apiKeyPrefix)) {
+    const isKey = bearer?.startsWith(apiKeyPrefix) ?? false;
+    if (route.access !== 'signed-in') {
       // Signing in anew ends the session that was there.
-      request.sessionHash = hashToken(token);
+      if (token && !isKey) request.sessionHash = hashToken(token);
+      return;
     }
-    if (route.access === 'signed-in' && !request.actor) {
-      throw new Refusal(
-        'not-signed-in',
-        'You are not signed in, or your session has ended. Sign in and try again.',
-      );
-    }
+    if (!token) refuseStranger();
+    const brought = { isKey, hash: hashToken(token) };
+    const again = async () => {
+      const person = await signIn(request, deps, route, brought);
+      if (!isKey) people.remember(brought.hash, person);
+    };
+    if (!request.routeOptions.config.reads || !people.guess(request, brought.hash, again)) await again();
   });
 }

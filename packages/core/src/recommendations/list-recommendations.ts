@@ -60,7 +60,7 @@ export async function listRecommendations(
     sort === 'due' && !counts && (await readsInOrder(ctx, filter))
       ? await ctx.tx.$queryRaw<Row[]>`
           SELECT ${columns}, NULL::int AS total
-            FROM (${soonestRecommendations(ctx, after, limit + 1)}) AS f ${surroundings}
+            FROM (${soonestRecommendations(ctx, after, limit + 1)}) AS f ${evidence}
            ORDER BY f.key, f.id`
       : await ctx.tx.$queryRaw<Row[]>`
           WITH mine AS MATERIALIZED (${mySurveys(ctx)}),
@@ -77,25 +77,26 @@ export async function listRecommendations(
              ORDER BY key, id ${atMost(limit + 1)})
           SELECT ${columns}, ${counts ? Prisma.sql`(SELECT count(*) FROM found)::int` : Prisma.sql`NULL::int`} AS total
             FROM (SELECT page.*, f.survey_id, f.firm_id, f.number, f.issued_title, f.issued_system, f.issued_urgency,
-                         f.state, f.due_on
-                    FROM page JOIN findings f ON f.id = page.id) AS f ${surroundings}
+                         f.state, f.due_on, v.name AS vessel_name, firms.name AS firm_name
+                    FROM page
+                    JOIN findings f ON f.id = page.id
+                    JOIN vessels v ON v.id = page.vessel_id
+                    JOIN firms ON firms.id = f.firm_id) AS f ${evidence}
            ORDER BY f.key, f.id`;
   const page = cutPage(rows, limit, (row) => `${row.key}_${row.id}`);
   const none = counts ? 0 : null;
   return { items: page.items.map(present), next: page.next, total: rows[0]?.total ?? none };
 }
 
-/** Of a row `f` of the page with its survey's columns. */
+/** Of a row `f` of the page with what is shown of its survey, boat and firm. */
 const columns = Prisma.sql`
   f.id, f.key::text AS key, f.number, f.issued_title AS title, f.issued_system AS system, f.issued_urgency AS urgency,
   f.state, f.due_on::text AS due_on,
   coalesce(f.state IN ('open', 'evidence-sent', 'returned') AND f.due_on < f.today, false) AS overdue,
   CASE WHEN f.state IN ('open', 'returned') THEN 'owner' WHEN f.state = 'evidence-sent' THEN f.decider END AS waiting_for,
   f.decides, c.id AS clearance_id, c.sent_at, c.sent_by_name AS sent_by, f.survey_id, f.survey_number,
-  v.id AS vessel_id, v.name AS vessel_name, firms.id AS firm_id, firms.name AS firm_name`;
-const surroundings = Prisma.sql`
-  JOIN vessels v ON v.id = f.vessel_id
-  JOIN firms ON firms.id = f.firm_id
+  f.vessel_id, f.vessel_name, f.firm_id, f.firm_name`;
+const evidence = Prisma.sql`
   LEFT JOIN clearances c ON c.finding_id = f.id AND c.state = 'sent'`;
 
 function present(row: Row): Recommendation {
