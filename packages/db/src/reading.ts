@@ -2,7 +2,7 @@ import { Pool } from 'pg';
 import { runBatch, type Statement } from './batch.ts';
 import type { Database, Sight } from './database.ts';
 import { Prisma } from './generated/client.ts';
-import { bindingTo } from './sight.ts';
+import { bindings } from './sight.ts';
 
 /** What a transaction that only reads can do; every `Tx` can do it too. */
 export interface ReadTx {
@@ -72,9 +72,10 @@ interface Asked {
   reject(error: unknown): void;
 }
 
-/** A statement that travels ahead of the first reads, in the same message; what it finds may reject them all. */
+/** What is asked together with the first reads; what it finds may reject them all. */
 export interface Ahead {
-  sql: Prisma.Sql;
+  /** The rows it reads from. Where there are none, no sight is bound, and the reads behind it see nothing. */
+  from: Prisma.Sql;
   /** @throws whatever the reads behind it are to fail with */
   see(rows: readonly unknown[]): void;
 }
@@ -93,7 +94,12 @@ export function inReading<T>(
   ahead?: Ahead,
 ): Promise<T> {
   const role = db.pooled ? null : sight.asParty ? 'party' : 'staff';
-  const bound = statement(bindingTo(sight, { readOnly: true }), role);
+  const sightOnly = bindings(sight, { readOnly: true });
+  const bound = (from: Prisma.Sql | undefined) =>
+    statement(
+      from ? Prisma.sql`SELECT asked.*, ${sightOnly} FROM ${from} AS asked` : Prisma.sql`SELECT ${sightOnly}`,
+      role,
+    );
   let waiting: Asked[] = [];
   let first = ahead;
   const send = async () => {
@@ -101,11 +107,13 @@ export function inReading<T>(
     waiting = [];
     try {
       const client = await db.reads.connect();
-      const before = first ? [statement(first.sql, db.pooled ? null : 'staff'), bound] : [bound];
-      const rows = await runBatch(client, [...before, ...asked.map((one) => one.statement)]);
-      first?.see(rows[0] ?? []);
+      const [seen = [], ...rows] = await runBatch(client, [
+        bound(first?.from),
+        ...asked.map((one) => one.statement),
+      ]);
+      first?.see(seen);
       first = undefined;
-      for (const [at, { resolve }] of asked.entries()) resolve(rows[at + before.length]);
+      for (const [at, { resolve }] of asked.entries()) resolve(rows[at]);
     } catch (error) {
       for (const { reject } of asked) reject(error);
     }

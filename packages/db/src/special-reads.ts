@@ -11,13 +11,12 @@ export interface SessionRow {
   firm_ids: string[];
 }
 
-/** The statement that finds the person behind an unexpired session: one `SessionRow` or none. */
-export const sessionSql = (tokenHash: string): Prisma.Sql =>
-  Prisma.sql`SELECT * FROM garboard_session(${tokenHash})`;
+/** Where the person behind an unexpired session is found: one `SessionRow` or none. */
+export const sessionsOf = (tokenHash: string): Prisma.Sql => Prisma.sql`garboard_session(${tokenHash})`;
 
 /** The person behind an unexpired session, in one round trip; null when there is none. */
 export async function findSession(db: Database, tokenHash: string): Promise<SessionRow | null> {
-  const rows = await readAlone<SessionRow>(db, sessionSql(tokenHash));
+  const rows = await readAlone<SessionRow>(db, Prisma.sql`SELECT * FROM ${sessionsOf(tokenHash)}`);
   return rows[0] ?? null;
 }
 

@@ -1,6 +1,6 @@
 import type { PersonActor } from '@garboard/core/access/actor';
 import type { Ahead } from '@garboard/db/reading';
-import { type SessionRow, sessionSql } from '@garboard/db/special-reads';
+import { type SessionRow, sessionsOf } from '@garboard/db/special-reads';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { LRUCache } from 'lru-cache';
 import type { Deps } from './deps.ts';
@@ -43,7 +43,7 @@ export function rememberPeople(app: FastifyInstance, deps: Deps): People {
       request.sessionHash = sessionHash;
       let lastSeen: Date | undefined;
       const guess: Guess = {
-        sql: sessionSql(sessionHash),
+        from: sessionsOf(sessionHash),
         holds: false,
         see([row]) {
           const found = row as SessionRow | undefined;

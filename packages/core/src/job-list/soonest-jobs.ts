@@ -71,7 +71,8 @@ export function soonestJobs(
            CASE WHEN u.undecided > 0 THEN 'in-clearance' ELSE s.state END AS stage,
            coalesce(u.undecided, 0)::int AS undecided, coalesce(u.sent, 0)::int AS sent
       FROM page
-      JOIN surveys s ON s.id = page.id
+     -- Each looked up for itself: joined, the planner would gather all surveys of the firm for them.
+     CROSS JOIN LATERAL (SELECT s.id, s.state FROM surveys s WHERE s.id = page.id OFFSET 0) AS s
       LEFT JOIN LATERAL (
         SELECT count(*) AS undecided, count(*) FILTER (WHERE f.state = 'evidence-sent') AS sent, min(f.due_on) AS due
           FROM findings f
