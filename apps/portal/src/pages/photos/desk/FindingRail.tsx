@@ -1,4 +1,5 @@
 import type { Finding } from '@garboard/contract/findings';
+import { memo } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components/ListBox';
 import { isTextDropItem, useDragAndDrop } from 'react-aria-components/useDragAndDrop';
 import { count } from '../../../ui/format.ts';
@@ -14,7 +15,7 @@ interface Row {
 }
 
 /** The survey's findings beside the photos: choosing one shows its photos, dropping photos on one files them there. */
-export function FindingRail({
+export const FindingRail = memo(function FindingRail({
   findings,
   shown,
   counts,
@@ -74,4 +75,4 @@ export function FindingRail({
       )}
     </ListBox>
   );
-}
+});

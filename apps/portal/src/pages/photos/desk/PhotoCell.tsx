@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Button as AriaButton } from 'react-aria-components/Button';
 import { GridListItem } from 'react-aria-components/GridList';
 import { Link } from 'wouter';
@@ -22,7 +23,7 @@ export function PhotoCell({ cell }: { cell: Cell }) {
   );
 }
 
-function Inside({ cell }: { cell: Cell }) {
+const Inside = memo(function Inside({ cell }: { cell: Cell }) {
   const desk = useDesk();
   const { photo, number, findings, alike, opened, group } = cell;
   const typed = desk.typed.get(photo.id);
@@ -95,7 +96,7 @@ function Inside({ cell }: { cell: Cell }) {
       </div>
     </>
   );
-}
+});
 
 function Caption({ cell, caption, problem }: { cell: Cell; caption: string; problem: string | null }) {
   const desk = useDesk();

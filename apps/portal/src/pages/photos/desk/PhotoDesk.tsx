@@ -7,8 +7,8 @@ import { useFilters } from '../../../app/filters.ts';
 import { Button } from '../../../ui/Button.tsx';
 import { EmptyState } from '../../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
-import { SelectField } from '../../../ui/Field.tsx';
 import { count } from '../../../ui/format.ts';
+import { useSteady } from '../../../ui/useSteady.ts';
 import { DeletePhotos } from '../DeletePhotos.tsx';
 import { useTurning } from '../usePhotoChanges.ts';
 import { type Cell, cellsOf, countsOf } from './cells.ts';
@@ -18,6 +18,7 @@ import { FindFinding } from './FindFinding.tsx';
 import { FindingRail } from './FindingRail.tsx';
 import { focusPhoto, showAround } from './focusPhoto.ts';
 import { type Command, PhotoGrid } from './PhotoGrid.tsx';
+import { ShowField } from './ShowField.tsx';
 import { useCaptions } from './useCaptions.ts';
 import { type Filing, useFiling } from './useFiling.ts';
 
@@ -54,21 +55,22 @@ export function PhotoDesk({
   const photosOf = (ids: readonly string[]) => ids.flatMap((id) => byId.get(id)?.photo ?? []);
   const home = `/surveys/${survey.id}`;
 
-  const show = (next: string) => {
+  const show = useSteady((next: string) => {
     setFilter('show', next === 'all' ? '' : next);
     setChosen(new Set());
-  };
-  const put = (finding: Finding, photoIds: readonly string[]) => {
+  });
+  const put = useSteady((finding: Finding, photoIds: readonly string[]) => {
     filing.run({ way: 'in', finding, photoIds });
     setChosen(new Set());
-  };
-  const toggleGroup = (group: string) =>
+  });
+  const toggleGroup = useSteady((group: string) =>
     setOpen((now) => {
       const next = new Set(now);
       if (!next.delete(group)) next.add(group);
       return next;
-    });
-  const command = (what: Command, id: string) => {
+    }),
+  );
+  const command = useSteady((what: Command, id: string) => {
     const ids = seen.length ? seen : [id];
     const group = byId.get(id)?.group;
     if (what === 'open') go(`${home}/photos/${id}`);
@@ -78,31 +80,26 @@ export function PhotoDesk({
     if (what === 'caption') setWriting(id);
     if (what === 'turn') turning.run(photosOf(ids));
     if (what === 'file' || what === 'delete') setAsking({ what, ids });
-  };
-  const afterCaption = (cell: Cell, way: 'next' | 'back' | 'left') => {
+  });
+  const afterCaption = useSteady((cell: Cell, way: 'next' | 'back' | 'left') => {
     const at = cells.findIndex((one) => one.photo.id === cell.photo.id);
     const following = way === 'next' ? cells[at + 1] : undefined;
     if (following) showAround(cell.photo.id);
     // Leaving one field by opening another must not close that one.
     setWriting((now) => following?.photo.id ?? (way === 'left' && now !== cell.photo.id ? now : null));
     if (way !== 'left' && !following) focusPhoto(cell.photo.id);
-  };
-  const desk = {
-    surveyId: survey.id,
-    timeZone: survey.timeZone,
-    editable,
-    writing,
-    typed: captions.typed,
-    write: setWriting,
-    saveCaption: (cell: Cell, text: string) => captions.save(cell.photo, cell.number, text),
-    afterCaption,
-    toggleGroup,
-  };
-  const options = Object.fromEntries([
-    ['all', `All photos, ${counts.all}`],
-    ['none', `In no finding yet, ${counts.none}`],
-    ...findings.map((one) => [one.id, `${one.number}. ${one.title}, ${count(one.photos.length, 'photo')}`]),
-  ]);
+  });
+  const saveCaption = useSteady((cell: Cell, text: string) => captions.save(cell.photo, cell.number, text));
+  const { typed } = captions;
+  const { id: surveyId, timeZone } = survey;
+  // The same while photos are moved among and chosen, so that of hundreds only what changes is drawn anew.
+  const desk = useMemo(
+    () => ({
+      ...{ surveyId, timeZone, editable, writing, typed },
+      ...{ write: setWriting, saveCaption, afterCaption, toggleGroup },
+    }),
+    [surveyId, timeZone, editable, writing, typed, saveCaption, afterCaption, toggleGroup],
+  );
   return (
     <DeskContext value={desk}>
       <div className="desk">
@@ -119,12 +116,7 @@ export function PhotoDesk({
         </aside>
         <section className="desk-main" aria-label="Photos">
           <div className="desk-filter">
-            <SelectField
-              label="Show"
-              value={shown}
-              options={options}
-              onChange={(value) => show(value || 'all')}
-            />
+            <ShowField findings={findings} shown={shown} counts={counts} onShow={show} />
           </div>
           <fieldset className="desk-bar" aria-label="What to do with the photos chosen">
             <div className="desk-choices">

@@ -59,6 +59,8 @@ export function PhotoGrid({
     getAllowedDropOperations: () => ['copy'],
     renderDragPreview: (items) => <div className="drag-preview">{count(items.length, 'photo')}</div>,
   });
+  // The grid keeps what it has drawn of an item for as long as the item is the same object.
+  const items = useMemo(() => cells.map((cell) => ({ ...cell, id: cell.photo.id })), [cells]);
   const keysOn = useKeysOn();
   const press = (event: KeyboardEvent) => {
     const at = event.target instanceof HTMLElement ? event.target : null;
@@ -82,7 +84,7 @@ export function PhotoGrid({
           aria-label="Photos in the order they were taken"
           className="desk-grid"
           layout="grid"
-          items={cells.map((cell) => ({ ...cell, id: cell.photo.id }))}
+          items={items}
           selectionMode="multiple"
           selectionBehavior="toggle"
           keyboardNavigationBehavior="tab"
