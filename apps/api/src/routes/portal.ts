@@ -19,14 +19,16 @@ export async function portalRoutes(app: FastifyInstance, deps: Deps): Promise<vo
       },
     });
   }
+  // The reply isn't handed back: each promise that waits for one listens on the answer twice.
   app.setNotFoundHandler((request, reply) => {
     const wantsPage = request.method === 'GET' && !notPages.test(request.url) && deps.portalDir !== null;
-    if (wantsPage) return reply.sendFile('index.html', { maxAge: 0, immutable: false });
-    return sendProblem(
-      request,
-      reply,
-      'not-found',
-      'There is nothing at this address. The interface is described at /docs.',
-    );
+    if (wantsPage) void reply.sendFile('index.html', { maxAge: 0, immutable: false });
+    else
+      sendProblem(
+        request,
+        reply,
+        'not-found',
+        'There is nothing at this address. The interface is described at /docs.',
+      );
   });
 }
