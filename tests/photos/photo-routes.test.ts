@@ -114,6 +114,25 @@ describe('uploading', () => {
     expect((await upload(id, [['a.jpg', bytes]]).expect(409)).body.detail).toMatch(/cancelled/);
   });
 
+  it.each([
+    ['after a line', '--b\r\n'],
+    ['in the head of a part', '--b\r\n\r\n'],
+    ['in a file', '--b\r\ncontent-disposition: form-data; name="file"; filename="a.jpg"\r\n\r\nabc'],
+    [
+      'before its last boundary',
+      '--b\r\ncontent-disposition: form-data; name="file"; filename="a.jpg"\r\n\r\nabc\r\n--b\r\n',
+    ],
+  ])('says of a form that ends %s what is wrong with it, and keeps nothing', async (_where, text) => {
+    const { id } = await newSurvey();
+    const answer = await surveyor
+      .post(`/v1/surveys/${id}/photos`)
+      .set('content-type', 'multipart/form-data; boundary=b')
+      .send(text)
+      .expect(400);
+    expect(answer.body.detail).toMatch(/breaks off before its end/);
+    expect(await staged()).toEqual([]);
+  });
+
   it('keeps nothing of an upload that breaks off', async () => {
     const { id } = await newSurvey();
     const good = await buildJpeg(7);

@@ -1,6 +1,7 @@
 import { type FieldError, type Problem, type ProblemType, problemTypes } from '@garboard/contract/problems';
 import { Refusal } from '@garboard/core/problems';
 import { isDatabaseAway } from '@garboard/db/database-away';
+import { goneMeanwhile } from '@garboard/db/gone-meanwhile';
 import { ObjectTooLargeError } from '@garboard/platform/object-store';
 import { type StoreTrouble, storeTrouble } from '@garboard/platform/store-away';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
@@ -146,6 +147,11 @@ export function installProblemHandlers(app: FastifyInstance): void {
       request.log.warn({ err: error, away }, 'request could not be served');
       const { detail, seconds } = awayWords[away];
       return sendProblem(request, reply.header('retry-after', seconds), 'unavailable', detail);
+    }
+    if (goneMeanwhile(error)) {
+      request.log.warn({ err: error }, 'gone meanwhile');
+      const detail = 'Somebody has removed this in the meantime, or what it belongs to. Nothing was changed.';
+      return sendProblem(request, reply, 'not-found', detail);
     }
     request.log.error({ err: error }, 'request failed');
     const detail = 'Nothing was changed. Try again; if it happens again, quote the number of this request.';

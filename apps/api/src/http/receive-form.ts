@@ -42,7 +42,7 @@ export async function receiveForm(
   try {
     // One byte more than accepted is let through, so that the store notices; the parser skips the rest by itself.
     const options = { limits: { fileSize: maxBytes + 1 }, throwFileSizeLimit: false };
-    for await (const part of request.parts(options)) {
+    for await (const part of wellFormed(request.parts(options))) {
       if (part.type === 'field') {
         if (part.valueTruncated) throw new Refusal('too-large', `The field ${part.fieldname} is too long.`);
         fields[part.fieldname] = String(part.value);
@@ -59,7 +59,23 @@ export async function receiveForm(
     }
   } catch (error) {
     await discard();
-    throw error;
+    throw isBrokenOff(error) ? brokenOff() : error;
   }
   return { fields, files, discard };
 }
+
+const brokenOff = () =>
+  new Refusal('malformed-json', 'The form breaks off before its end, or is not one. Send it again, whole.');
+
+/** The parts of a form. What its parser throws has no code, unlike what goes wrong with the connection or a limit. */
+async function* wellFormed<Part>(parts: AsyncIterable<Part>): AsyncGenerator<Part> {
+  try {
+    yield* parts;
+  } catch (error) {
+    throw error instanceof Error && !('code' in error) ? brokenOff() : error;
+  }
+}
+
+/** The parser tells it to the file that is being read, too. */
+const isBrokenOff = (error: unknown): boolean =>
+  error instanceof Error && /unexpected end of multipart data/i.test(error.message);
