@@ -1,10 +1,35 @@
+import type { Database, Tx } from '@garboard/db/database';
 import { buildFirm } from '@garboard/seed/builders';
-import { Client } from 'pg';
 import { expect, it, onTestFinished } from 'vitest';
+import { onServer } from '../support/databases.ts';
 import { startServer } from '../support/server.ts';
 
+/** The same database, in which something happens just before findings are written, once it has been said what. */
+function meddledWith(db: Database, before: () => Promise<unknown>): Database {
+  const withFindings = (tx: Tx): Tx =>
+    new Proxy(tx, {
+      get(target, key) {
+        if (key !== 'finding') return Reflect.get(target, key);
+        const updateMany = async (...args: Parameters<Tx['finding']['updateMany']>) => {
+          await before();
+          return target.finding.updateMany(...args);
+        };
+        return new Proxy(target.finding, {
+          get: (findings, name) => (name === 'updateMany' ? updateMany : Reflect.get(findings, name)),
+        });
+      },
+    });
+  const transaction: Database['prisma']['$transaction'] = db.prisma.$transaction.bind(db.prisma);
+  const run = (work: (tx: Tx) => Promise<unknown>) => transaction((tx: Tx) => work(withFindings(tx)));
+  const prisma = new Proxy(db.prisma, {
+    get: (target, key) => (key === '$transaction' ? run : Reflect.get(target, key)),
+  });
+  return { prisma, reads: db.reads, close: () => db.close() };
+}
+
 it('what somebody else removes while it is being worked on is told as gone, not as a fault of ours', async () => {
-  const server = await startServer();
+  let meddle: () => Promise<unknown> = async () => undefined;
+  const server = await startServer({ wrap: (db) => meddledWith(db, () => meddle()) });
   onTestFinished(() => server.close());
   const firm = await buildFirm(server.db, ['surveyor']);
   const surveyor = server.as(firm.surveyor);
@@ -12,33 +37,16 @@ it('what somebody else removes while it is being worked on is told as gone, not 
   const begun = { vesselId, purpose: 'condition', attendances: [] };
   const survey = (await surveyor.post('/v1/surveys').send(begun).expect(201)).body;
   const seen = { system: 'gas', title: 'Hose cracked', urgency: 'note', observed: 'Cracked.' };
-  const finding = await surveyor
-    .post(`/v1/surveys/${survey.id}/findings`)
-    .send({ ...seen, recommendation: 'Renew.' })
-    .expect(201);
-  const connected = async () => {
-    const client = new Client({ connectionString: server.databaseUrl });
-    await client.connect();
-    onTestFinished(() => client.end());
-    return client;
-  };
-  const [other, watching] = [await connected(), await connected()];
-  await other.query('BEGIN');
-  await other.query('DELETE FROM findings WHERE id = $1', [finding.body.id]);
-  // It finds the row, and waits for the other to make up their mind.
-  const withdrawn = surveyor
-    .post(`/v1/findings/${finding.body.id}/withdrawal`)
-    .send({ reason: 'Seen by mistake.' })
-    .then((answer) => answer);
-  const waits = async () =>
-    (
-      await watching.query(
-        "SELECT FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'",
-      )
-    ).rowCount;
-  await expect.poll(waits, { timeout: 10_000 }).toBeGreaterThan(0);
-  await other.query('COMMIT');
-  const { status, body } = await withdrawn;
+  const { id } = (
+    await surveyor
+      .post(`/v1/surveys/${survey.id}/findings`)
+      .send({ ...seen, recommendation: 'Renew.' })
+      .expect(201)
+  ).body;
+  meddle = () => onServer(server.databaseUrl, `DELETE FROM findings WHERE id = '${id}'`);
+  const { status, body } = await surveyor
+    .post(`/v1/findings/${id}/withdrawal`)
+    .send({ reason: 'Seen by mistake.' });
   expect(status).toBe(404);
   expect(body.detail).toMatch(/removed this in the meantime/);
 });
