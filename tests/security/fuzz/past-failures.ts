@@ -36,4 +36,11 @@ export const pastFailures: { was: string; request: Asked }[] = [
     was: 'a page of a list of another size than accepted: words of the validator',
     request: asked({ route: 'listVessels', path: '/v1/vessels', query: [['limit', '1e3']] }),
   },
+  {
+    was: 'a form that ends in the head of a part: 500',
+    request: asked({
+      ...{ route: 'uploadPhotos', path: '/v1/surveys/@own.surveys@/photos' },
+      body: { kind: 'raw', text: '--b\r\n\r\n', type: 'multipart/form-data; boundary=b' },
+    }),
+  },
 ];
