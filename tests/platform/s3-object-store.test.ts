@@ -1,5 +1,5 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { readdir, readFile, rm, utimes } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
@@ -153,4 +153,22 @@ test('the check finds a server that is gone, and one that is back', async () => 
   await expect(
     (await openObjectStore(server.url.replace('garboard/', 'none/'), folder)).check(),
   ).rejects.toThrow();
+});
+
+test('a bucket is listed to its end, though a page of its list holds a thousand', async () => {
+  const { store } = await newStore();
+  const before = new Set<string>();
+  for await (const { sha256: name } of store.objects()) before.add(name);
+  // Laid where the server keeps its objects: sent one by one they would take half a minute.
+  const added = Array.from({ length: 1_100 }, (_, n) => sha256(Buffer.from(`object ${n}`)));
+  for (const name of added) {
+    const path = join(folder, 'garboard/firm-files', name.slice(0, 2), name.slice(2, 4));
+    await mkdir(path, { recursive: true });
+    await writeFile(join(path, `${name}._S3rver_object`), 'x');
+    await writeFile(join(path, `${name}._S3rver_metadata.json`), '{}');
+  }
+  const listed: string[] = [];
+  for await (const { sha256: name } of store.objects()) listed.push(name);
+  expect(new Set(listed)).toEqual(new Set([...before, ...added]));
+  expect(listed).toHaveLength(before.size + added.length);
 });

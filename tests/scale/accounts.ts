@@ -131,9 +131,8 @@ export async function settleAccounts(
     const firmIds = (await ask<{ id: string }>('SELECT id FROM firms')).map(({ id }) => id);
     const within: Reads = (work) => inTransaction(db, firmIds, work);
     // Their age is left aside: everything is at rest.
-    const now = new Date();
-    const { removed } = await listed(() => sweepOrphans(within, { store, olderThanMs: -60_000, now }));
-    const account = await listed(() => accountForFiles(within, store));
+    const { removed } = await sweepOrphans(within, { store, olderThanMs: -60_000, now: new Date() });
+    const account = await accountForFiles(within, store);
     if (account.missingCount > 0)
       wrong.push(`Files that rows name are gone: ${JSON.stringify(account.missing)}`);
     if (account.unnamed > 0) wrong.push(`${account.unnamed} files are named by no row after the sweep.`);
@@ -148,21 +147,5 @@ export async function settleAccounts(
       events += checked.entries;
     }
     return events;
-  }
-}
-
-/**
- * What goes through the bucket's list. The test's S3 server walks its folders for it and fails when one of them goes
- * meanwhile, as do the files by which processes look whether the store is there.
- */
-async function listed<T>(work: () => Promise<T>): Promise<T> {
-  for (let tries = 1; ; tries += 1) {
-    try {
-      return await work();
-    } catch (error) {
-      if (tries === 20 || !(error instanceof Error && 'Code' in error && error.Code === 'InternalError'))
-        throw error;
-      await sleep(250);
-    }
   }
 }

@@ -23,7 +23,19 @@ export async function startS3Server(folder: string, port?: number): Promise<S3Se
   await keepFolders(join(folder, 'garboard/firm-files'));
   const child = spawn(
     process.execPath,
-    [program, '-d', folder, '-a', '127.0.0.1', '-p', String(at), '--configure-bucket', 'garboard'],
+    // It seals the marks between the pages of a list with a cipher that OpenSSL 3 gives on demand only.
+    [
+      '--openssl-legacy-provider',
+      program,
+      '-d',
+      folder,
+      '-a',
+      '127.0.0.1',
+      '-p',
+      String(at),
+      '--configure-bucket',
+      'garboard',
+    ],
     { stdio: ['ignore', 'ignore', 'pipe'] },
   );
   let said = '';
