@@ -281,7 +281,8 @@ describe('over REST', () => {
     } finally {
       await worker.close();
     }
-  }, 120_000);
+    // What isn't so after two minutes is told by `until`, with how it is.
+  }, 300_000);
 
   it('what its entries hold is published, and every row of the archive is as it says', async () => {
     const schema = (await a().as(null).get('/v1/schemas/firm-archive.json').expect(200)).body;

@@ -10,6 +10,7 @@ import { testSecret } from '@garboard/seed/builders';
 import type { JobDeps } from '@garboard/worker/job-deps';
 import { renderReportJob } from '@garboard/worker/jobs/render-report';
 import { BrowserCrash, WarmBrowser } from '@garboard/worker/render/browser';
+import type { Page } from 'puppeteer';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { startServer, type TestServer } from '../support/server.ts';
 import { chromiumDir } from '../support/worker.ts';
@@ -18,15 +19,17 @@ import { type Acting, asStaff, publicUrl, writeSurvey } from './survey-rows.ts';
 let server: TestServer;
 let acting: Acting;
 let deps: JobDeps;
+let browser: Crashing;
 beforeAll(async () => {
   server = await startServer();
+  browser = new Crashing(() => findChromium({ dataDir: chromiumDir }));
   acting = { db: server.db, store: server.store, clock: () => new Date() };
   const { db, store, dataDir } = server;
   deps = {
     ...{ db, store, clock: acting.clock, log: openLogger('test-crash', 'fatal') },
     env: { publicUrl, dataDir, secret: testSecret, webhookAllowPrivate: false },
     mail: openMailer({ dataDir, from: 'Garboard <no-reply@test.example>' }),
-    browser: new WarmBrowser(() => findChromium({ dataDir: chromiumDir })),
+    browser,
   };
 });
 afterAll(async () => {
@@ -35,18 +38,19 @@ afterAll(async () => {
   await server.close();
 });
 
-/** Ends Chromium as soon as a document lies ready to be printed. */
-async function crashWhilePrinting(): Promise<void> {
-  await deps.browser.version();
-  const pid = await deps.browser.pid();
-  if (!pid) throw new Error('Chromium is not running.');
-  const folder = join(server.dataDir, 'print');
-  for (;;) {
-    const names = await readdir(folder, { recursive: true }).catch(() => []);
-    if (names.some((name) => name.endsWith('report.html'))) break;
-    await new Promise((resolve) => setTimeout(resolve, 2));
+/** Ends Chromium as soon as it is at work on a page, when it is told to. */
+class Crashing extends WarmBrowser {
+  crashes = false;
+
+  override withPage<T>(timeoutMs: number, use: (page: Page) => Promise<T>): Promise<T> {
+    return super.withPage(timeoutMs, async (page) => {
+      const work = use(page);
+      work.catch(() => undefined);
+      const pid = this.crashes ? await this.pid() : undefined;
+      if (pid) process.kill(pid, 'SIGKILL');
+      return work;
+    });
   }
-  process.kill(pid, 'SIGKILL');
 }
 
 test('Chromium crashing is tried again, then failed with a reason, and can be asked for once more', async () => {
@@ -58,10 +62,12 @@ test('Chromium crashing is tried again, then failed with a reason, and can be as
   const state = () => asStaff(acting, rows, (ctx) => getReport(ctx, reportId));
   const attempt = (lastAttempt: boolean) => renderReportJob(deps, { firmId, reportId }, { lastAttempt });
 
-  await expect(Promise.all([attempt(false), crashWhilePrinting()])).rejects.toBeInstanceOf(BrowserCrash);
+  browser.crashes = true;
+  await expect(attempt(false)).rejects.toBeInstanceOf(BrowserCrash);
   // Not given up: the queue hands it out again.
   expect((await state()).state).toBe('rendering');
-  await expect(Promise.all([attempt(true), crashWhilePrinting()])).rejects.toBeInstanceOf(BrowserCrash);
+  await expect(attempt(true)).rejects.toBeInstanceOf(BrowserCrash);
+  browser.crashes = false;
   const failed = await state();
   expect(failed.state).toBe('failed');
   expect(failed.problem).toContain('The program that prints the pages stopped');
