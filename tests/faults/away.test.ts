@@ -60,6 +60,20 @@ test('a connection that ends under a reader fails that reading and nothing else;
   expect(await readAlone(server.db, ownPid)).toHaveLength(1);
 });
 
+test('a value that can’t be sent fails its reading and leaves the connections as they were', async () => {
+  const server = await startServer();
+  onTestFinished(() => server.close());
+  const circular: Record<string, unknown> = {};
+  circular.itself = circular;
+  const sight = { firmIds: [], personId: null };
+  // More often than there are connections: one that was not given back would be missed.
+  for (let n = 0; n < 10; n += 1) {
+    const reading = inReading(server.db, sight, (tx) => tx.$queryRaw`SELECT ${circular}::jsonb`);
+    expect(await failureOf(reading)).toMatchObject({ message: expect.stringMatching(/circular/) });
+  }
+  expect(await readAlone(server.db, Prisma.sql`SELECT 1 AS one`)).toEqual([{ one: 1 }]);
+});
+
 test('what a database says that is away is told from what it says of a request', async () => {
   const away = openDatabase(nowhere, 2);
   onTestFinished(() => away.close());

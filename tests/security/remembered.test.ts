@@ -41,10 +41,9 @@ it('a session that was ended elsewhere is good for nothing more', async () => {
   await server.db.prisma.session.delete({ where: { tokenHash: sessionHash } });
   for (const path of [findings, '/v1/jobs', '/v1/jobs?cursor=nonsense', '/v1/catalogue']) {
     const answer = await surveyor.get(path);
-    expect([401, 422], path).toContain(answer.status);
+    expect(answer.status, path).toBe(401);
     expect(JSON.stringify(answer.body), path).not.toContain('Sedge');
   }
-  await surveyor.get('/v1/jobs').expect(401);
 });
 
 it('one that has run out is too', async () => {

@@ -12,7 +12,7 @@ export interface Statement {
 interface Wire {
   stream: { cork(): void; uncork(): void };
   parse(statement: { name: string; text: string }): void;
-  bind(bound: { statement: string; values: readonly unknown[]; valueMapper: typeof prepareValue }): void;
+  bind(bound: { statement: string; values: readonly (string | Buffer | null)[] }): void;
   describe(what: { type: 'P'; name: '' }): void;
   execute(portal: { portal: '' }): void;
   sync(): void;
@@ -46,19 +46,26 @@ class Batch {
     this.#rows = statements.map(() => []);
   }
 
-  submit(wire: Wire): null {
+  submit(wire: Wire): Error | null {
+    let bound: (string | Buffer | null)[][];
+    try {
+      // Before anything is written: a value that can't be sent would leave half a message on the connection.
+      bound = this.statements.map(({ values }) => values.map(prepareValue));
+    } catch (error) {
+      return error as Error;
+    }
     const known = prepared.get(wire);
     if (known) this.#kept = known;
     else prepared.set(wire, this.#kept);
     const parsed = new Set<string>();
     wire.stream.cork();
     try {
-      for (const [at, { name = '', text, values }] of this.statements.entries()) {
+      for (const [at, { name = '', text }] of this.statements.entries()) {
         const columns = this.#kept.get(name);
         if (columns) this.#columns[at] = columns;
         else if (!parsed.has(name)) wire.parse({ name, text });
         if (name) parsed.add(name);
-        wire.bind({ statement: name, values, valueMapper: prepareValue });
+        wire.bind({ statement: name, values: bound[at] ?? [] });
         if (!columns) wire.describe({ type: 'P', name: '' });
         wire.execute({ portal: '' });
       }
