@@ -45,6 +45,28 @@ describe('attempts at signing in', () => {
     await from('192.0.2.1', email, password).expect(201);
   });
 
+  it('from one address, kept up for an hour, don’t hold the owner up elsewhere', async () => {
+    const { email } = await withPassword();
+    const judged: number[] = [];
+    for (let minute = 0; minute < 58; minute += 1) {
+      for (let n = 0; n < 12; n += 1) judged.push((await from('203.0.113.5', email, 'guess')).status);
+      now += 60_000;
+    }
+    const guesses = judged.filter((status) => status === 401).length;
+    expect(guesses).toBeGreaterThan(10);
+    // Within the hour in which attempts from everywhere are summed up.
+    expect((await from('198.51.100.7', email, password)).status).toBe(201);
+  });
+
+  it('held up for their address don’t count against the account', async () => {
+    const { email } = await withPassword();
+    for (let n = 0; n < 300; n += 1)
+      await from('203.0.113.6', `nobody${n}@nowhere.example`, 'guess').expect(401);
+    for (let n = 0; n < 70; n += 1) await from('203.0.113.6', email, password).expect(429);
+    now += 5 * 60_000 + 1;
+    await from('203.0.113.6', email, password).expect(201);
+  });
+
   it('are counted by every process alike, and when they come all at once', async () => {
     const { email } = await withPassword();
     const answers = await Promise.all(

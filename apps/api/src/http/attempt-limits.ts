@@ -13,16 +13,17 @@ const minuteMs = 60_000;
 const perAddress = { most: 300, spanMs: 5 * minuteMs };
 
 /**
- * Attempts at one account's secret: few from one address, so that a stranger elsewhere can't lock its owner out, and a
- * ceiling from all addresses together. A code has six digits, so its ceiling is low. Success forgets what was counted.
+ * Attempts at one account's secret: few from one address, and a ceiling from all addresses together. An hour can touch
+ * five spans of a quarter, so the ceiling is more than five times the few: one stranger, however persistent, doesn't
+ * hold up the owner elsewhere. A code has six digits, so its ceiling is low. Success forgets what was counted.
  */
 const perSecret = {
   password: { near: 10, all: 60 },
-  code: { near: 6, all: 20 },
-  passcode: { near: 10, all: 40 },
+  code: { near: 5, all: 30 },
+  passcode: { near: 10, all: 60 },
   token: { near: 10, all: 60 },
 };
-const [nearMs, allMs] = [5 * minuteMs, 60 * minuteMs];
+const [nearMs, allMs] = [15 * minuteMs, 60 * minuteMs];
 
 /** Mails that may be asked for to one address, and from one network address. */
 const perMail = { most: 5, spanMs: 15 * minuteMs };
