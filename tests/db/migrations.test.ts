@@ -137,7 +137,7 @@ test('a session answers with person, memberships and firms until it expires', as
     asApplication([], async () => (await client.query('SELECT * FROM garboard_session($1)', [hash])).rows);
   expect(await ask('over')).toEqual([]);
   expect(await ask('live')).toMatchObject([
-    { person_id: person, memberships: [{ firmId: firmA, role: 'office' }], firm_ids: [firmA] },
+    { person_id: person, memberships: `${firmA}:office`, part_in: '' },
   ]);
 });
 

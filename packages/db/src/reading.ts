@@ -31,18 +31,18 @@ export function openReads(url: string, connections: number, options: string | un
 
 /** Plans kept by each connection; a caller who asks for one combination of filters after the other gets no more. */
 const mostStatements = 200;
-const statementNames = new Map<string, string>();
+const statementNames = { staff: new Map<string, string>(), party: new Map<string, string>() };
 
 /**
  * The name under which a connection keeps a statement. Those of parties have names of their own: a plan holds for one
  * role, and would be made anew whenever the role changes.
  */
 function statementName(text: string, role: 'staff' | 'party'): string | undefined {
-  const key = `${role} ${text}`;
-  const known = statementNames.get(key);
-  if (known !== undefined || statementNames.size >= mostStatements) return known;
-  const name = `${role}-${statementNames.size}`;
-  statementNames.set(key, name);
+  const names = statementNames[role];
+  const known = names.get(text);
+  if (known !== undefined || names.size >= mostStatements) return known;
+  const name = `${role}-${names.size}`;
+  names.set(text, name);
   return name;
 }
 

@@ -1,14 +1,16 @@
 import { type Database, Prisma, type Tx, widen } from './database.ts';
 import { readAlone } from './reading.ts';
 
-/** Who a session belongs to and which firms that person is entitled to touch. */
+/** Who a session belongs to and which firms that person is entitled to touch, as the database tells it. */
 export interface SessionRow {
   person_id: string;
   name: string;
   email: string;
   last_seen_at: Date;
-  memberships: { firmId: string; role: string }[];
-  firm_ids: string[];
+  /** Firms and roles there, `firm:role` with commas between; in no particular order. */
+  memberships: string;
+  /** Ids of the firms in whose surveys the person takes part, with commas between. */
+  part_in: string;
 }
 
 /** Where the person behind an unexpired session is found: one `SessionRow` or none. */
@@ -127,13 +129,22 @@ export async function verifiedDocument(
   return rows[0] ?? null;
 }
 
+/** Whose calendar it is, and which firms that person is entitled to touch. */
+export interface CalendarOwner {
+  person_id: string;
+  name: string;
+  email: string;
+  memberships: { firmId: string; role: string }[];
+  firm_ids: string[];
+}
+
 /** Whose calendar is asked for by its secret address; notes that it was read. Null when there is none. */
 export async function findCalendarOwner(
   db: Database,
   tokenHash: string,
   at: Date,
-): Promise<Pick<SessionRow, 'person_id' | 'name' | 'email' | 'memberships' | 'firm_ids'> | null> {
-  const rows = await db.prisma.$queryRaw<SessionRow[]>`
+): Promise<CalendarOwner | null> {
+  const rows = await db.prisma.$queryRaw<CalendarOwner[]>`
     SELECT * FROM garboard_calendar_feed(${tokenHash}, ${at}::timestamptz)`;
   return rows[0] ?? null;
 }

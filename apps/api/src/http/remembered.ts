@@ -4,7 +4,7 @@ import { type SessionRow, sessionsOf } from '@garboard/db/special-reads';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { LRUCache } from 'lru-cache';
 import type { Deps } from './deps.ts';
-import { noteUse, personOf } from './session-person.ts';
+import { factsOf, noteUse, personOf } from './session-person.ts';
 
 /**
  * Who most likely asks: whom this session belonged to a moment ago. What the guess is good for is that the session can
@@ -23,7 +23,8 @@ export interface Guess extends Ahead {
 class WrongGuess extends Error {}
 
 export interface People {
-  remember(sessionHash: string, person: PersonActor): void;
+  /** Remembers whose session this is, and answers who that is. */
+  remember(sessionHash: string, row: SessionRow): PersonActor;
   /** Takes the person remembered with a session for the one who asks; false when none is. */
   guess(request: FastifyRequest, sessionHash: string, again: () => Promise<void>): boolean;
 }
@@ -33,8 +34,10 @@ export function rememberPeople(app: FastifyInstance, deps: Deps): People {
   const known = new LRUCache<string, { person: PersonActor; facts: string }>({ max: 10_000 });
   app.decorateRequest('guess', null);
   return {
-    remember(sessionHash, person) {
-      known.set(sessionHash, { person, facts: JSON.stringify(person) });
+    remember(sessionHash, row) {
+      const person = personOf(row);
+      known.set(sessionHash, { person, facts: factsOf(row) });
+      return person;
     },
     guess(request, sessionHash, again) {
       const one = known.get(sessionHash);
@@ -47,7 +50,7 @@ export function rememberPeople(app: FastifyInstance, deps: Deps): People {
         holds: false,
         see([row]) {
           const found = row as SessionRow | undefined;
-          if (!found || JSON.stringify(personOf(found)) !== one.facts) throw new WrongGuess();
+          if (!found || factsOf(found) !== one.facts) throw new WrongGuess();
           guess.holds = true;
           lastSeen = found.last_seen_at;
         },

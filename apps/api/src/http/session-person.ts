@@ -9,15 +9,28 @@ const dayMs = 86_400_000;
 /** A session's last use is written down this often at most. */
 const touchMs = 5 * 60_000;
 
+const listOf = (text: string): string[] => (text ? text.split(',').sort() : []);
+
 /** The person whose session this is. */
-export const personOf = (row: SessionRow): PersonActor => ({
-  kind: 'person',
-  personId: row.person_id,
-  name: row.name,
-  email: row.email,
-  memberships: row.memberships.map((m) => ({ firmId: m.firmId, role: m.role as FirmRole })),
-  firmIds: row.firm_ids,
-});
+export function personOf(row: SessionRow): PersonActor {
+  const memberships = listOf(row.memberships).map((one) => {
+    const [firmId = '', role = ''] = one.split(':');
+    return { firmId, role: role as FirmRole };
+  });
+  const firms = new Set([...memberships.map(({ firmId }) => firmId), ...listOf(row.part_in)]);
+  return {
+    kind: 'person',
+    personId: row.person_id,
+    name: row.name,
+    email: row.email,
+    memberships,
+    firmIds: [...firms].sort(),
+  };
+}
+
+/** All that `personOf` reads, as a text: two rows that have the same are of the same person with the same rights. */
+export const factsOf = (row: SessionRow): string =>
+  `${row.person_id} ${row.memberships} ${row.part_in} ${row.email} ${row.name}`;
 
 /** Notes that a session was used, unless that was noted of late. */
 export async function noteUse(

@@ -8,8 +8,8 @@ import type { Role } from '@garboard/trade/permissions';
 import type { FirmRole } from '@garboard/trade/vocabulary';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Deps } from './deps.ts';
-import { rememberPeople } from './remembered.ts';
-import { noteUse, personOf } from './session-person.ts';
+import { type People, rememberPeople } from './remembered.ts';
+import { noteUse } from './session-person.ts';
 
 const safeMethods = new Set(['GET', 'HEAD', 'OPTIONS']);
 
@@ -50,12 +50,13 @@ async function personOfSession(
   request: FastifyRequest,
   deps: Deps,
   tokenHash: string,
+  people: People,
 ): Promise<PersonActor | null> {
   const row = await findSession(deps.db, tokenHash);
   if (!row) return null;
   request.sessionHash = tokenHash;
   await noteUse(request, deps, tokenHash, row.last_seen_at);
-  return personOf(row);
+  return people.remember(tokenHash, row);
 }
 
 async function personOfKey(deps: Deps, tokenHash: string): Promise<PersonActor | null> {
@@ -87,15 +88,21 @@ function refuseToKey(actor: PersonActor, route: Route): void {
   }
 }
 
+interface Asked {
+  request: FastifyRequest;
+  deps: Deps;
+  route: Route;
+  people: People;
+}
+
 /** Asks who the session or key of a request belongs to. @throws Refusal `not-signed-in` where that is needed */
-async function signIn(request: FastifyRequest, deps: Deps, route: Route, token: Token): Promise<PersonActor> {
+async function signIn({ request, deps, route, people }: Asked, token: Token): Promise<void> {
   const actor = token.isKey
     ? await personOfKey(deps, token.hash)
-    : await personOfSession(request, deps, token.hash);
+    : await personOfSession(request, deps, token.hash, people);
   if (!actor) refuseStranger();
   refuseToKey(actor, route);
   request.actor = actor;
-  return actor;
 }
 
 /** What a request brings to say who asks. */
@@ -131,10 +138,7 @@ export function installSessions(app: FastifyInstance, deps: Deps): void {
     }
     if (!token) refuseStranger();
     const brought = { isKey, hash: hashToken(token) };
-    const again = async () => {
-      const person = await signIn(request, deps, route, brought);
-      if (!isKey) people.remember(brought.hash, person);
-    };
+    const again = () => signIn({ request, deps, route, people }, brought);
     if (!request.routeOptions.config.reads || !people.guess(request, brought.hash, again)) await again();
   });
 }

@@ -70,8 +70,7 @@ interface PageOf extends Pick<Query, 'system' | 'standard' | 'limit'> {
 const always = Prisma.sql`true`;
 
 /** How well an entry fits: a word of the title counts most, one of the advice least. */
-const fit = (tsquery: string) =>
-  Prisma.sql`ts_rank('{0.05, 0.2, 0.4, 1}', e.search, to_tsquery('garboard_english', ${tsquery}))`;
+const fit = Prisma.sql`-(ts_rank('{0.05, 0.2, 0.4, 1}', e.search, q) + ts_rank('{0.05, 0.2, 0.4, 1}', e.search, x))`;
 
 /** One row more than a page, in order: by fit, or by system where nothing is sought. */
 async function readPage(ctx: ReadCtx, { firmId, sought, after, ...query }: PageOf): Promise<Row[]> {
@@ -83,19 +82,21 @@ async function readPage(ctx: ReadCtx, { firmId, sought, after, ...query }: PageO
         ? Prisma.sql`e.standards LIKE (SELECT '%' || garboard_designations(ARRAY[${standard}]) || '%')`
         : always
     }
-    AND ${sought ? Prisma.sql`e.search @@ to_tsquery('garboard_english', ${sought.tsquery})` : always}`;
-  const rank = sought
-    ? Prisma.sql`-(${fit(sought.tsquery)} + ${fit(sought.exact)})`
-    : Prisma.sql`array_position(${systems}::text[], e.system)::float4`;
+    AND ${sought ? Prisma.sql`e.search @@ q` : always}`;
+  // Read once for the whole list, not for each entry.
+  const queries = sought
+    ? Prisma.sql`, to_tsquery('garboard_english', ${sought.tsquery}) AS q, to_tsquery('garboard_english', ${sought.exact}) AS x`
+    : Prisma.empty;
+  const rank = sought ? fit : Prisma.sql`array_position(${systems}::text[], e.system)::float4`;
   return ctx.tx.$queryRaw<Row[]>`
     SELECT key, system, title, urgency, harms, origin, diagram, rank::text
       FROM (SELECT e.key, e.system, e.title, e.urgency, e.harms, ours.diagram, ${rank} AS rank,
                    CASE WHEN ours.key IS NULL THEN 'firm' ELSE 'firm-wording' END AS origin
-              FROM firm_catalogue_entries AS e LEFT JOIN catalogue_entries AS ours ON ours.key = e.key
+              FROM firm_catalogue_entries AS e LEFT JOIN catalogue_entries AS ours ON ours.key = e.key${queries}
              WHERE e.firm_id = ${firmId}::uuid AND e.current AND ${conditions}
              UNION ALL
             SELECT e.key, e.system, e.title, e.urgency, e.harms, e.diagram, ${rank}, 'garboard'
-              FROM catalogue_entries AS e
+              FROM catalogue_entries AS e${queries}
              WHERE ${conditions}
                AND e.key NOT IN (SELECT own.key FROM firm_catalogue_entries AS own
                                   WHERE own.firm_id = ${firmId}::uuid AND own.current)) AS shown
