@@ -49,8 +49,17 @@ const yearSeconds = 365 * 86_400;
 const strictTransport = `max-age=${yearSeconds}; includeSubDomains`;
 const isSecure = (deps: Deps) => deps.env.publicUrl.startsWith('https:');
 
-/** What tells browsers what to refuse. It is the same for every answer, so helmet is asked once. */
-function refusals(deps: Deps): Record<string, string> {
+/** What tells browsers to make nothing of an answer that is no page: it is data for our pages, or a refusal. */
+const refusalsOfData = (deps: Deps): Record<string, string> => ({
+  'content-security-policy': inertPolicy,
+  'cross-origin-resource-policy': 'same-origin',
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+  ...(isSecure(deps) ? { 'strict-transport-security': strictTransport } : {}),
+});
+
+/** What tells browsers what to refuse on pages and files. It is the same for all of them, so helmet is asked once. */
+function refusalsOfPages(deps: Deps): Record<string, string> {
   const headers: Record<string, string> = { 'permissions-policy': permissions };
   const fill = helmet({
     contentSecurityPolicy: {
@@ -89,9 +98,10 @@ function refusals(deps: Deps): Record<string, string> {
 
 /** The number of the request and what browsers are to refuse, on every answer. */
 export function installProtection(app: FastifyInstance, deps: Deps): void {
-  const always = refusals(deps);
+  const [ofData, ofPages] = [refusalsOfData(deps), refusalsOfPages(deps)];
   app.addHook('onRequest', (request, reply, done) => {
-    reply.headers(always);
+    // Routes with a name answer with records; a kilobyte of what pages need would go with each of them for nothing.
+    reply.headers(request.routeOptions.config.name ? ofData : ofPages);
     reply.header('x-request-id', request.id);
     done();
   });
@@ -104,16 +114,10 @@ export function installProtection(app: FastifyInstance, deps: Deps): void {
 }
 
 /** The head of an answer that is made before any of the hooks above could run. */
-function earlyHeaders(deps: Deps): Record<string, string> {
-  return {
-    'cache-control': 'no-store',
-    'content-security-policy': inertPolicy,
-    'cross-origin-resource-policy': 'same-origin',
-    'referrer-policy': 'no-referrer',
-    'x-content-type-options': 'nosniff',
-    ...(isSecure(deps) ? { 'strict-transport-security': strictTransport } : {}),
-  };
-}
+const earlyHeaders = (deps: Deps): Record<string, string> => ({
+  'cache-control': 'no-store',
+  ...refusalsOfData(deps),
+});
 
 /** For addresses that can't be decoded: Fastify refuses them before it looks for a route. */
 export function refuseAddress(deps: Deps): NonNullable<FastifyServerOptions['frameworkErrors']> {

@@ -29,12 +29,10 @@ export function asWritten(typed: string): Sought | null {
   const words = soughtWords(typed);
   if (words.length === 0) return null;
   const finished = /\s$/.test(typed);
-  const terms = words.map((word, at) => term([word], !finished && at === words.length - 1));
-  return {
-    tsquery: terms.join(' & '),
-    exact: words.map((word) => term([word], false)).join(' & '),
-    readAs: null,
-  };
+  const whole = words.map((word) => term([word], false));
+  const last = words.at(-1) ?? '';
+  const terms = finished ? whole : [...whole.slice(0, -1), term([last], true)];
+  return { tsquery: terms.join(' & '), exact: whole.join(' & '), readAs: null };
 }
 
 /**

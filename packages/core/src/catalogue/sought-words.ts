@@ -4,10 +4,8 @@ const mostWords = 12;
 
 /** What was typed, word by word, with codes such as `A-1` kept together as `a1`. */
 export function soughtWords(typed: string): string[] {
-  const joined = typed
-    .normalize('NFC')
-    .toLowerCase()
-    .replace(/(?<!\p{L})(\p{L})-(?=\d)/gu, '$1');
+  const lower = typed.normalize('NFC').toLowerCase();
+  const joined = lower.includes('-') ? lower.replace(/(?<!\p{L})(\p{L})-(?=\d)/gu, '$1') : lower;
   return (joined.match(wordForm) ?? []).slice(0, mostWords);
 }
 
