@@ -9,6 +9,7 @@ import { EmptyState } from '../../../ui/EmptyState.tsx';
 import { ErrorNotice } from '../../../ui/ErrorNotice.tsx';
 import { count } from '../../../ui/format.ts';
 import { useSteady } from '../../../ui/useSteady.ts';
+import { useWide } from '../../../ui/useWide.ts';
 import { DeletePhotos } from '../DeletePhotos.tsx';
 import { useTurning } from '../usePhotoChanges.ts';
 import { type Cell, cellsOf, countsOf } from './cells.ts';
@@ -41,6 +42,7 @@ export function PhotoDesk({
   const [writing, setWriting] = useState<string | null>(null);
   const [asking, setAsking] = useState<{ what: 'file' | 'delete'; ids: string[] } | null>(null);
   const [last, setLast] = useState<Filing | null>(null);
+  const wide = useWide();
   const captions = useCaptions();
   const turning = useTurning();
   const filing = useFiling((done) => setLast(done.photoIds.length ? done : null));
@@ -103,21 +105,21 @@ export function PhotoDesk({
   return (
     <DeskContext value={desk}>
       <div className="desk">
-        <aside className="desk-side" aria-label="Findings">
-          <FindingRail
-            findings={findings}
-            shown={shown}
-            counts={counts}
-            editable={editable}
-            onShow={show}
-            onDrop={put}
-          />
-          <DeskKeys editable={editable} />
-        </aside>
+        {wide ? (
+          <aside className="desk-side" aria-label="Findings">
+            <FindingRail
+              findings={findings}
+              shown={shown}
+              counts={counts}
+              editable={editable}
+              onShow={show}
+              onDrop={put}
+            />
+            <DeskKeys editable={editable} />
+          </aside>
+        ) : null}
         <section className="desk-main" aria-label="Photos">
-          <div className="desk-filter">
-            <ShowField findings={findings} shown={shown} counts={counts} onShow={show} />
-          </div>
+          {wide ? null : <ShowField findings={findings} shown={shown} counts={counts} onShow={show} />}
           <fieldset className="desk-bar" aria-label="What to do with the photos chosen">
             <div className="desk-choices">
               <p aria-live="polite">
