@@ -146,7 +146,7 @@ test('what is logged names no person, no file, no word of theirs and no secret',
     `ALTER TABLE vessels ADD CONSTRAINT no_dreams CHECK (name NOT LIKE '%Reverie') NOT VALID`,
   );
   expect((await send('POST', '/v1/vessels', { name: `${owner.name}’s Reverie` })).status).toBe(500);
-  await broken.query('ALTER TABLE people RENAME COLUMN email TO mail');
+  await broken.query('ALTER FUNCTION garboard_session(text) RENAME TO garboard_no_session');
   expect((await send('GET', '/v1/me')).status).toBe(500);
   await broken.end();
 
