@@ -335,24 +335,12 @@ describe('capture without signal', { timeout: 120_000 }, () => {
     );
     await phone.visitor.reads('A newer version of the portal is here.');
     await phone.picture('capture-16-newer');
-    // The notice moved the page when it came; who misses the button presses again.
-    const gone = () =>
-      phone.visitor.page
-        .waitForFunction(
-          () => !document.body.textContent.includes('A newer version of the portal is here.'),
-          {
-            timeout: 10_000,
-          },
-        )
-        .then(
-          () => true,
-          () => false,
-        );
-    for (let tries = 0; tries < 3; tries += 1) {
-      await phone.visitor.press('Take it now');
-      if (await gone()) break;
-    }
-    await phone.visitor.readsNoMore('A newer version of the portal is here.');
+    await phone.visitor.standsStill(100);
+    await phone.visitor.press('Take it now');
+    await phone.visitor.page.waitForFunction(
+      () => !document.body.textContent.includes('A newer version of the portal is here.'),
+      { timeout: 60_000 },
+    );
     await phone.visitor.reads('Weeping tank seam');
   });
 

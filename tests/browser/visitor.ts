@@ -1,11 +1,11 @@
 import { execFile } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { findChromium } from '@garboard/platform/chromium';
 import { withFileLock } from '@garboard/platform/file-lock';
+import { repositoryRoot } from '@garboard/platform/paths';
 import puppeteer, { type Browser, type BrowserContext, type ElementHandle, type Page } from 'puppeteer';
-import { inject } from 'vitest';
 import { chromiumDir } from '../support/worker.ts';
 
 const patience = { timeout: 30_000 };
@@ -17,22 +17,65 @@ export type Complaints = string[];
 /** Answers that belong to the story: nobody is signed in yet, and the second of two saves. */
 const expected = [/^401 GET \/v1\/me$/, /^412 PATCH \/v1\/findings\//];
 
-/** The portal built from the tree as it is: once for the whole run, by whoever needs it first. */
-export async function buildPortal(): Promise<string> {
-  const outDir = inject('portalDir');
+let portal: Promise<string> | undefined;
+
+/** The portal built from the tree as it is, by whoever needs it first; `npm test` has done so before any test runs. */
+export function buildPortal(): Promise<string> {
+  const prepare = join(repositoryRoot(), 'packages/platform/bin/prepare.mjs');
+  const built = join(repositoryRoot(), 'apps/portal/dist');
   // Vitest's own NODE_ENV would make it a development build, in which lists aren't virtualised either.
-  const build = ['NODE_ENV=production', 'npx', 'vite', 'build', '--outDir', outDir, '--logLevel', 'warn'];
-  const once = async () => {
-    if (!existsSync(`${outDir}/index.html`)) await promisify(execFile)('env', build, { cwd: 'apps/portal' });
-  };
-  await withFileLock(`${outDir}.lock`, once, 120_000);
-  return outDir;
+  const env = { ...process.env, NODE_ENV: 'production' };
+  portal ??= withFileLock(
+    join(repositoryRoot(), 'node_modules/.portal.lock'),
+    async () => {
+      await promisify(execFile)(process.execPath, [prepare], { env });
+      return built;
+    },
+    120_000,
+  );
+  return portal;
 }
 
-export async function openBrowser(): Promise<Browser> {
+let running: Promise<Browser> | undefined;
+
+async function launch(): Promise<Browser> {
   await mkdir(folder, { recursive: true });
   const { executablePath, args, env } = await findChromium({ dataDir: chromiumDir });
-  return puppeteer.launch({ executablePath, args: [...args], env: { ...env }, protocolTimeout: 60_000 });
+  const browser = await puppeteer.launch({
+    ...{ executablePath, args: [...args], env: { ...env }, protocolTimeout: 60_000 },
+  });
+  browser.once('disconnected', () => {
+    running = undefined;
+  });
+  return browser;
+}
+
+/**
+ * The browser of this process, which ends with it: to start one for each file costs more than most files do in it. What
+ * a file gets closes the windows that it has opened, and only these.
+ */
+export async function openBrowser(): Promise<Browser> {
+  running ??= launch();
+  const browser = await running;
+  const opened: BrowserContext[] = [];
+  const own = {
+    createBrowserContext: async () => {
+      const context = await browser.createBrowserContext();
+      opened.push(context);
+      return context;
+    },
+    close: async () => {
+      // One that was left is closed already.
+      await Promise.all(opened.splice(0).map((context) => context.close().catch(() => undefined)));
+    },
+  };
+  return new Proxy(browser, {
+    get(target, name) {
+      if (name in own) return own[name as keyof typeof own];
+      const value = Reflect.get(target, name, target);
+      return typeof value === 'function' ? value.bind(target) : value;
+    },
+  });
 }
 
 /** One window, worked by what a person sees: labels, names and words, never by class names. */

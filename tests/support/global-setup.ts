@@ -14,8 +14,6 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** The owner's address of the migrated database that each test file's is a copy of. */
     templateUrl: string;
-    /** Where the portal is built for the run, once a test asks for it. */
-    portalDir: string;
   }
 }
 
@@ -32,7 +30,6 @@ export default async function setup(project: TestProject): Promise<() => Promise
   await migrate({ url: templateUrl });
   await syncCatalogue({ url: templateUrl, entries: catalogue });
   project.provide('templateUrl', templateUrl);
-  project.provide('portalDir', join(dataDir, 'portal'));
   return async () => {
     await onServer(serverUrl, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
     await server?.stop();

@@ -2,10 +2,17 @@ import { useEffect, useState } from 'react';
 import { Button } from '../ui/Button.tsx';
 import type { Newer } from './shell.ts';
 
+const words = {
+  not: 'It is taken when nothing is being written.',
+  written: 'Something is still being written, here or in another window: save it first.',
+  // Browsers let the older one come to rest first, for as long as it is used to.
+  asked: 'It is being taken, which can need half a minute; go on meanwhile.',
+};
+
 /** Says in words that a newer version of the portal is here, and takes it when nothing is being written. */
 export function NewerVersion() {
   const [newer, setNewer] = useState<Newer>('none');
-  const [written, setWritten] = useState(false);
+  const [taking, setTaking] = useState<'not' | 'written' | 'asked'>('not');
   useEffect(() => {
     if (!navigator.serviceWorker) return;
     let end = () => undefined as unknown;
@@ -26,14 +33,12 @@ export function NewerVersion() {
   if (newer === 'none') return null;
   return (
     <div className="notice newer" role="status">
-      <p>
-        A newer version of the portal is here. It is taken when nothing is being written.
-        {written ? ' Something is still being written, here or in another window: save it first.' : null}
-      </p>
+      <p>A newer version of the portal is here. {words[taking]}</p>
       <Button
+        busy={taking === 'asked'}
         onClick={async () => {
           const { takeNewer } = await import('./shell.ts');
-          setWritten(!(await takeNewer()));
+          setTaking((await takeNewer()) ? 'asked' : 'written');
         }}
       >
         Take it now
