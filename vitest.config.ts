@@ -28,8 +28,8 @@ export default defineConfig({
     exclude: ['**/node_modules/**', ...(process.env.DRILLS === '1' ? [] : drills)],
     globalSetup: ['tests/support/global-setup.ts'],
     pool: 'forks',
-    // Twice as many as processors: who drives a browser, or kills a process, waits half of the time.
-    maxWorkers: 4,
+    // One more than processors: who drives a browser, or kills a process, waits half of the time.
+    maxWorkers: 3,
     sequence: { sequencer: LongestFirst },
     // Loading the whole application anew for each of 120 files took a third of the time. A file cleans up after itself:
     // what it starts it stops, and what it sets in the environment it takes back.

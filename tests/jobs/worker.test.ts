@@ -78,8 +78,8 @@ test('a report whose photos have no pictures yet makes them and is issued as a P
   const pdf = await readFile(await server.store.localFile(report.sha256 ?? ''));
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
   expect(pdf.length).toBe(report.bytes);
-  // Nothing is left of the printing.
-  expect(await readdir(join(server.dataDir, 'print'))).toEqual([]);
+  // Nothing is left of the printing, a moment after it is issued.
+  await vi.waitFor(async () => expect(await readdir(join(server.dataDir, 'print'))).toEqual([]));
 });
 
 test('a photo that cannot be read fails the report in words that name it', async () => {
