@@ -9,7 +9,7 @@ const checks = [
   { name: 'package boundaries', args: ['packages/platform/bin/boundaries.mjs'] },
 ];
 
-prepareOrExit({ portal: false });
+await prepareOrExit({ portal: false });
 const results = await Promise.all(checks.map(check));
 for (const { name, ok, seconds, said } of results) {
   console.log(`${ok ? 'ok    ' : 'FAILED'}  ${name} (${seconds} s)`);

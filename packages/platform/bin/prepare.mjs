@@ -1,6 +1,6 @@
 // Brings a copy of the repository into a state that runs: dependencies, Prisma's client, the built portal. Each step
 // is skipped when it is up to date. Node's own modules only: it runs before anything is installed.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
@@ -15,19 +15,24 @@ export class PrepareError extends Error {
 }
 
 /**
- * Does what is out of date, one printed line a step.
+ * Does what is out of date, and prints each step as it begins and ends.
  * @param {{ portal?: boolean }} [options] portal: false leaves the portal as it is (nothing will be served).
  * @throws PrepareError
  */
-export function prepare({ portal = true } = {}) {
+export async function prepare({ portal = true } = {}) {
   requireNode();
   if (!dependenciesInstalled()) {
-    step('Installing dependencies (this takes a minute the first time)', () => {
+    await step('Installing dependencies (this takes a minute the first time)', () =>
       run(npmCommand(), ['ci', '--no-audit', '--no-fund', '--prefer-offline', '--loglevel=error'], {
         hint: 'npm could not install the dependencies: is the registry reachable, does package-lock.json fit?',
-      });
-    });
+      }),
+    );
   }
+  // Neither needs the other.
+  await Promise.all([generateClient(), portal ? buildPortal() : null]);
+}
+
+const generateClient = () =>
   whenChanged(
     'database-client',
     ['prisma', 'prisma.config.ts'],
@@ -37,21 +42,19 @@ export function prepare({ portal = true } = {}) {
       step('Generating the database client', () => {
         // Generating needs no engine program, but Prisma fetches one from the network unless it is told of a file.
         const env = { PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, CHECKPOINT_DISABLE: '1' };
-        run(process.execPath, [bin('prisma/build/index.js'), 'generate'], {
-          env,
-          hint: 'Prisma could not generate.',
-        });
+        const args = [bin('prisma/build/index.js'), 'generate'];
+        return run(process.execPath, args, { env, hint: 'Prisma could not generate.' });
       }),
   );
-  if (portal) {
-    const sources = ['apps/portal', 'packages/contract/src', 'packages/trade/src', 'package-lock.json'];
-    whenChanged('portal', sources, 'apps/portal/dist/index.html', /./, () =>
-      step('Building the portal', () => {
-        const args = [bin('vite/bin/vite.js'), 'build', '--logLevel', 'warn'];
-        run(process.execPath, args, { cwd: 'apps/portal', hint: 'Vite could not build the portal.' });
-      }),
-    );
-  }
+
+function buildPortal() {
+  const sources = ['apps/portal', 'packages/contract/src', 'packages/trade/src', 'package-lock.json'];
+  return whenChanged('portal', sources, 'apps/portal/dist/index.html', /./, () =>
+    step('Building the portal', () => {
+      const args = [bin('vite/bin/vite.js'), 'build', '--logLevel', 'warn'];
+      return run(process.execPath, args, { cwd: 'apps/portal', hint: 'Vite could not build the portal.' });
+    }),
+  );
 }
 
 function requireNode() {
@@ -76,11 +79,11 @@ function dependenciesInstalled() {
   });
 }
 
-function whenChanged(name, sources, output, pattern, work) {
+async function whenChanged(name, sources, output, pattern, work) {
   const stamp = join(root, 'node_modules/.prepared', name);
   const hash = hashOf(sources, pattern);
   if (existsSync(join(root, output)) && existsSync(stamp) && readFileSync(stamp, 'utf8') === hash) return;
-  work();
+  await work();
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, hash);
 }
@@ -109,25 +112,29 @@ function hashOf(sources, pattern) {
   return hash.digest('hex');
 }
 
-function step(title, work) {
+async function step(title, work) {
   const start = performance.now();
-  process.stdout.write(`${title} … `);
-  work();
-  process.stdout.write(`${((performance.now() - start) / 1000).toFixed(1)} s\n`);
+  console.log(`${title} …`);
+  await work();
+  console.log(`${title}: ${((performance.now() - start) / 1000).toFixed(1)} s`);
 }
 
 function run(command, args, { env = {}, cwd = '.', hint }) {
-  const result = spawnSync(command, args, {
+  const child = spawn(command, args, {
     cwd: join(root, cwd),
     env: { ...process.env, ...env },
-    encoding: 'utf8',
-    maxBuffer: 64 * 1024 * 1024,
+    stdio: ['ignore', 'pipe', 'pipe'],
     shell: process.platform === 'win32' && command.endsWith('.cmd'),
   });
-  if (result.status === 0) return;
-  const said =
-    result.error?.message ?? `${result.stdout}\n${result.stderr}`.trim().split('\n').slice(-30).join('\n');
-  throw new PrepareError(`\n${said}\n\n${hint}`);
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk) => (said += chunk));
+  return new Promise((done, fail) => {
+    const failed = (words) => fail(new PrepareError(`\n${words}\n\n${hint}`));
+    child.once('error', (error) => failed(error.message));
+    child.once('close', (status) =>
+      status === 0 ? done() : failed(said.trim().split('\n').slice(-30).join('\n')),
+    );
+  });
 }
 
 function npmCommand() {
@@ -139,9 +146,9 @@ function bin(path) {
 }
 
 /** Runs `prepare` for a command: a failure is told in plain words and ends the process. */
-export function prepareOrExit(options) {
+export async function prepareOrExit(options) {
   try {
-    prepare(options);
+    await prepare(options);
   } catch (error) {
     if (!(error instanceof PrepareError)) throw error;
     console.error(error.message);
@@ -149,4 +156,4 @@ export function prepareOrExit(options) {
   }
 }
 
-if (process.argv[1] && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) prepareOrExit();
+if (process.argv[1] && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) await prepareOrExit();

@@ -7,6 +7,6 @@ if (!file) {
   console.error('Say which file to run: node packages/platform/bin/run.mjs <file.ts> [arguments]');
   process.exit(2);
 }
-prepareOrExit({ portal: false });
+await prepareOrExit({ portal: false });
 const { runScript } = await loadTypeScript('../src/run-script.ts');
 process.exit(await runScript(file, args));

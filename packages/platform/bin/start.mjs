@@ -2,6 +2,6 @@
 import { prepareOrExit } from './prepare.mjs';
 import { loadTypeScript } from './typescript.mjs';
 
-prepareOrExit();
+await prepareOrExit();
 const { supervise } = await loadTypeScript('../src/supervisor.ts');
 await supervise({ watch: process.argv.includes('--watch') });
