@@ -55,7 +55,10 @@ async function launch(): Promise<Browser> {
  * a file gets closes the windows that it has opened, and only these.
  */
 export async function openBrowser(): Promise<Browser> {
-  running ??= launch();
+  running ??= launch().catch((error) => {
+    running = undefined;
+    throw error;
+  });
   const browser = await running;
   const opened: BrowserContext[] = [];
   const own = {

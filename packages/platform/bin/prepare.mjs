@@ -28,8 +28,9 @@ export async function prepare({ portal = true } = {}) {
       }),
     );
   }
-  // Neither needs the other.
-  await Promise.all([generateClient(), portal ? buildPortal() : null]);
+  // Neither needs the other. When one fails the other ends first: nothing goes on after we have ended.
+  const both = await Promise.allSettled([generateClient(), portal ? buildPortal() : null]);
+  for (const one of both) if (one.status === 'rejected') throw one.reason;
 }
 
 const generateClient = () =>
@@ -127,7 +128,8 @@ function run(command, args, { env = {}, cwd = '.', hint }) {
     shell: process.platform === 'win32' && command.endsWith('.cmd'),
   });
   let said = '';
-  for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk) => (said += chunk));
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (chunk) => (said += chunk));
   return new Promise((done, fail) => {
     const failed = (words) => fail(new PrepareError(`\n${words}\n\n${hint}`));
     child.once('error', (error) => failed(error.message));

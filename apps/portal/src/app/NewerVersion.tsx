@@ -20,7 +20,11 @@ export function NewerVersion() {
     const begin = async () => {
       const { newerVersion } = await import('./shell.ts');
       if (over) return;
-      end = newerVersion.subscribe(() => setNewer(newerVersion.now()));
+      end = newerVersion.subscribe(() => {
+        setNewer(newerVersion.now());
+        // What was asked for has come so far; from here on somebody may have to ask again.
+        setTaking('not');
+      });
       setNewer(newerVersion.now());
     };
     // Without a service worker there is no version but the newest.
